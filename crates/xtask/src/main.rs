@@ -1,1 +1,64 @@
-fn main() {}
+//! The project's own commands: `cargo xtask serve | test | dist | bench`.
+//!
+//! Only the dispatch lives here. One file per command; what commands share is
+//! in the other modules. Nothing in this crate is part of the page.
+
+mod browser;
+mod compress;
+mod dist;
+mod options;
+mod page;
+mod paths;
+mod run;
+mod serve;
+mod server;
+mod test;
+mod tools;
+mod worker;
+
+use std::process::ExitCode;
+
+const USAGE: &str = "\
+cargo xtask <command>
+
+  serve [--port N] [--host ADDR] [--prefix /PATH/] [--dir FOLDER]
+        build the page as it is deployed and serve it; with --dir, serve a
+        folder that has been built before, without building
+  test  run every check there is: format, lints, unit, property and reference
+        tests, then journeys in a real browser
+  test browser [NAME...]
+        only the journeys, or only those whose name contains NAME
+  dist  build the page into dist/, ready for any static host
+  dist --finish FOLDER [--retire]
+        write the service worker and the compressed files of a folder that
+        Trunk has built; with --retire, a worker that removes itself
+  bench measure sizes, start, typing and conversions, each beside a reference
+";
+
+fn main() -> ExitCode {
+    match dispatch() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("\nxtask: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn dispatch() -> anyhow::Result<()> {
+    let mut options = lexopt::Parser::from_env();
+    let Some(command) = options::word(&mut options)? else {
+        print!("{USAGE}");
+        return Ok(());
+    };
+    match command.as_str() {
+        "serve" => serve::command(options),
+        "test" => test::command(options),
+        "dist" => dist::command(options),
+        "help" => {
+            print!("{USAGE}");
+            Ok(())
+        }
+        other => anyhow::bail!("there is no command `{other}`. Type `cargo xtask help`."),
+    }
+}

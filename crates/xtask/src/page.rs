@@ -1,0 +1,71 @@
+//! Building a page the way it is deployed: Trunk, then the service worker, then
+//! the compressed files. The same steps make the page and what it is measured
+//! against. Where the result goes is the caller's business.
+
+use crate::tools::Tools;
+use crate::{compress, run, worker};
+use anyhow::{Context, Result};
+use std::path::{Path, PathBuf};
+
+/// Runs Trunk on an `index.html` into a folder, which is emptied first.
+pub(crate) fn bundle(tools: &Tools, index: &Path, into: &Path) -> Result<()> {
+    clear(into)?;
+    let home = index.parent().context("index.html has no folder")?;
+    let mut trunk = tools.trunk();
+    trunk
+        .arg("build")
+        .arg(index)
+        .arg("--dist")
+        .arg(into)
+        .current_dir(home);
+    if tools.wasm_opt {
+        trunk.arg("--release");
+    } else {
+        // Trunk insists on wasm-opt in its own release mode. The profile alone
+        // gives the same module without that step.
+        trunk.args(["--cargo-profile", "release"]);
+    }
+    run::run(&mut trunk)
+}
+
+/// Makes a bundled folder deployable: the worker that keeps it, then the
+/// compressed twin of each file. Returns the version written into the worker.
+pub(crate) fn finish(folder: &Path, retired: bool) -> Result<String> {
+    let version = worker::write(folder, retired)?;
+    compress::beside(folder)?;
+    Ok(version)
+}
+
+/// Every file below a folder as a path relative to it, in one fixed order.
+pub(crate) fn files(folder: &Path) -> Result<Vec<PathBuf>> {
+    let mut found = Vec::new();
+    collect(folder, Path::new(""), &mut found)?;
+    found.sort();
+    Ok(found)
+}
+
+fn collect(folder: &Path, below: &Path, found: &mut Vec<PathBuf>) -> Result<()> {
+    let here = folder.join(below);
+    let entries = std::fs::read_dir(&here)
+        .with_context(|| format!("{} is not a folder that can be read", here.display()))?;
+    for entry in entries {
+        let entry = entry?;
+        let path = below.join(entry.file_name());
+        if entry.file_type()?.is_dir() {
+            collect(folder, &path, found)?;
+        } else {
+            found.push(path);
+        }
+    }
+    Ok(())
+}
+
+/// Removes a folder if it is there.
+pub(crate) fn clear(folder: &Path) -> Result<()> {
+    match std::fs::remove_dir_all(folder) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => {
+            Err(error).with_context(|| format!("{} cannot be removed", folder.display()))
+        }
+        _ => Ok(()),
+    }
+}

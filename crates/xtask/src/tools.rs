@@ -1,0 +1,187 @@
+//! The build tools of the page: found in the right version, or installed under
+//! `target/tools`. Browsers are in `browser.rs`; nothing is built here.
+
+use crate::{paths, run};
+use anyhow::{Context, Result, bail};
+use std::ffi::OsString;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// Later versions need a newer compiler than the pinned one.
+const TRUNK: &str = "0.21.14";
+/// The version whose wasm-opt reads what the pinned compiler writes.
+const BINARYEN: &str = "132";
+const WASM: &str = "wasm32-unknown-unknown";
+
+/// What a build of the page needs to know about the tools it got.
+pub(crate) struct Tools {
+    /// The bundler.
+    pub(crate) trunk: PathBuf,
+    /// Whether wasm-opt is there. It comes from the npm registry, so it needs Node.
+    pub(crate) wasm_opt: bool,
+    search_path: OsString,
+}
+
+impl Tools {
+    /// Trunk, set up to find the other tools before anything else of that name.
+    pub(crate) fn trunk(&self) -> Command {
+        let mut command = Command::new(&self.trunk);
+        command
+            .env("PATH", &self.search_path)
+            // Looking for a newer Trunk would be a request nobody asked for.
+            .env("TRUNK_SKIP_VERSION_CHECK", "true");
+        // Trunk reads this variable as a boolean and refuses the usual `1`.
+        if std::env::var_os("NO_COLOR").is_some() {
+            command.env("NO_COLOR", "true");
+        }
+        command
+    }
+}
+
+/// Finds or installs every tool. The second time this takes no time to speak of.
+pub(crate) fn fetch() -> Result<Tools> {
+    wasm_target()?;
+    let trunk = cargo_tool("trunk", "trunk", TRUNK, &["--locked"])?;
+    // Its own lock file asks for crates that no longer resolve, so no `--locked`.
+    let bindgen_version = locked_version("wasm-bindgen")?;
+    let bindgen = cargo_tool("wasm-bindgen-cli", "wasm-bindgen", &bindgen_version, &[])?;
+    let wasm_opt = wasm_opt()?;
+    let mut folders: Vec<PathBuf> = wasm_opt.iter().cloned().collect();
+    folders.extend(bindgen.parent().map(Path::to_path_buf));
+    if let Some(path) = std::env::var_os("PATH") {
+        folders.extend(std::env::split_paths(&path));
+    }
+    Ok(Tools {
+        trunk,
+        wasm_opt: wasm_opt.is_some(),
+        search_path: std::env::join_paths(folders).context("PATH holds a name it cannot")?,
+    })
+}
+
+/// Rustup adds the target of `rust-toolchain.toml` by itself only when it
+/// installs that toolchain or is allowed to install things unasked.
+pub(crate) fn wasm_target() -> Result<()> {
+    let mut rustc = Command::new("rustc");
+    rustc
+        .args(["--print", "sysroot"])
+        .current_dir(paths::root());
+    let sysroot = PathBuf::from(run::capture(&mut rustc)?);
+    if sysroot.join("lib/rustlib").join(WASM).join("lib").is_dir() {
+        return Ok(());
+    }
+    println!("Adding the compiler's {WASM} target");
+    let mut rustup = Command::new("rustup");
+    rustup
+        .args(["target", "add", WASM])
+        .current_dir(paths::root());
+    run::run(&mut rustup).with_context(|| {
+        format!("the compiler cannot build for {WASM}; install that target for it")
+    })
+}
+
+/// A program from crates.io: the one on PATH if its version is right, else the
+/// one under `target/tools`, installed when it is not there yet.
+fn cargo_tool(package: &str, program: &str, version: &str, flags: &[&str]) -> Result<PathBuf> {
+    let ours = paths::tools().join("bin").join(program);
+    for candidate in [PathBuf::from(program), ours.clone()] {
+        if has_version(&candidate, version) {
+            return Ok(which(candidate));
+        }
+    }
+    println!("Installing {package} {version} into target/tools; this takes some minutes, once");
+    run::run(
+        run::cargo()
+            .args(["install", package, "--version", version, "--root"])
+            .arg(paths::tools())
+            .args(flags),
+    )?;
+    if !has_version(&ours, version) {
+        bail!(
+            "{} was installed but does not say version {version}",
+            ours.display()
+        );
+    }
+    Ok(ours)
+}
+
+/// `<program> --version` prints `<name> <version>`, sometimes with more behind.
+fn has_version(program: &Path, version: &str) -> bool {
+    run::capture(Command::new(program).arg("--version"))
+        .is_ok_and(|text| text.split_whitespace().nth(1) == Some(version))
+}
+
+/// The full path of a program that PATH found, so that its folder is known.
+fn which(program: PathBuf) -> PathBuf {
+    if program.components().count() > 1 {
+        return program;
+    }
+    find_on_path(&program.to_string_lossy()).unwrap_or(program)
+}
+
+/// The first file of that name in the folders of PATH.
+pub(crate) fn find_on_path(program: &str) -> Option<PathBuf> {
+    let path = std::env::var_os("PATH")?;
+    std::env::split_paths(&path)
+        .map(|folder| folder.join(program))
+        .find(|file| file.is_file())
+}
+
+/// The folder wasm-opt is in; none when there is no Node to run it.
+fn wasm_opt() -> Result<Option<PathBuf>> {
+    if find_on_path("node").is_none() || find_on_path("npm").is_none() {
+        println!(
+            "Node.js is not here, so the page is built without wasm-opt: \
+             it works the same and is about a quarter larger."
+        );
+        return Ok(None);
+    }
+    let home = paths::tools().join("npm");
+    let manifest = home.join("node_modules/binaryen/package.json");
+    if !package_has_version(&manifest, BINARYEN) {
+        println!("Installing wasm-opt (binaryen {BINARYEN}) into target/tools");
+        std::fs::create_dir_all(&home)?;
+        run::run(
+            Command::new("npm")
+                .args([
+                    "install",
+                    "--no-save",
+                    "--no-audit",
+                    "--no-fund",
+                    "--prefix",
+                ])
+                .arg(&home)
+                .arg(format!("binaryen@{BINARYEN}")),
+        )?;
+    }
+    Ok(Some(home.join("node_modules/.bin")))
+}
+
+fn package_has_version(manifest: &Path, major: &str) -> bool {
+    let Ok(text) = std::fs::read_to_string(manifest) else {
+        return false;
+    };
+    let Ok(json) = serde_json::from_str::<serde_json::Value>(&text) else {
+        return false;
+    };
+    json["version"]
+        .as_str()
+        .and_then(|version| version.split('.').next())
+        == Some(major)
+}
+
+/// The version of a crate in Cargo.lock.
+pub(crate) fn locked_version(package: &str) -> Result<String> {
+    let file = paths::root().join("Cargo.lock");
+    let text = std::fs::read_to_string(&file).context("Cargo.lock cannot be read")?;
+    let lock: toml::Table = text
+        .parse()
+        .context("Cargo.lock is not what Cargo writes")?;
+    lock.get("package")
+        .and_then(toml::Value::as_array)
+        .into_iter()
+        .flatten()
+        .find(|entry| entry.get("name").and_then(toml::Value::as_str) == Some(package))
+        .and_then(|entry| entry.get("version").and_then(toml::Value::as_str))
+        .map(str::to_owned)
+        .with_context(|| format!("Cargo.lock names no `{package}`"))
+}

@@ -1,0 +1,162 @@
+// Starts the page and keeps its service worker: everything that must work when
+// the WebAssembly module does not. It holds no part of the calculators.
+//
+// What it tells the page, on <html> and as events on `window`:
+//   data-offline  "pending", then "ready" (event `shop-offline-ready`) once every
+//                 file is known to be kept, or "unavailable"
+//   data-update   "ready" (event `shop-update-ready`) when a new version waits
+//   data-version  the version whose files are kept
+// What it listens to: `shop-update-apply` lets the waiting version take over and
+// reloads once.
+
+(() => {
+  "use strict";
+
+  const root = document.documentElement;
+  const WORKER = "./sw.js";
+
+  root.dataset.offline = "pending";
+  start().then((started) => keepOffline(started));
+
+  async function start() {
+    if (typeof WebAssembly !== "object") {
+      say("This browser cannot run the page: it has no WebAssembly. A current Firefox, Chrome, Edge or Safari can. Some phones switch WebAssembly off in a lockdown mode.");
+      return false;
+    }
+    try {
+      const module = await import(address("app-module"));
+      await module.default({ module_or_path: address("app-wasm") });
+    } catch (error) {
+      say(`The page did not start (${error}). Load it again; if it still does not start, this browser is too old for it.`);
+      return false;
+    }
+    watchForStops();
+    if (!hasStorage()) {
+      note("This browser does not let the page store anything. It calculates, but keeps nothing, and needs a network to start.");
+    }
+    return true;
+  }
+
+  function address(name) {
+    const { content } = document.querySelector(`meta[name="${name}"]`);
+    return new URL(content, document.baseURI).href;
+  }
+
+  // Reading the property is enough to be refused where storage is blocked.
+  function hasStorage() {
+    try {
+      return Boolean(window.localStorage && window.indexedDB);
+    } catch {
+      return false;
+    }
+  }
+
+  // A module that has stopped answers nothing any more, and looks as if it did.
+  function watchForStops() {
+    const stopped = (error) => {
+      if (error instanceof WebAssembly.RuntimeError && !document.getElementById("boot-note")) {
+        note("The page has stopped because of a fault in it. Load it again to go on; the address keeps what was typed.");
+      }
+    };
+    window.addEventListener("error", (event) => stopped(event.error));
+    window.addEventListener("unhandledrejection", (event) => stopped(event.reason));
+  }
+
+  function say(text) {
+    const line = document.getElementById("boot-says");
+    if (line) line.textContent = text;
+    else note(text);
+  }
+
+  function note(text) {
+    const line = document.createElement("p");
+    line.id = "boot-note";
+    line.setAttribute("role", "alert");
+    line.textContent = text;
+    document.body.prepend(line);
+  }
+
+  async function keepOffline(started) {
+    let registration;
+    try {
+      registration = await register();
+    } catch {
+      setOffline("unavailable");
+      return;
+    }
+    // A version that cannot start has nothing to lose: let the next one in unasked.
+    onUpdate(registration, started ? announceUpdate : () => applyUpdate(registration));
+    await confirm(registration);
+  }
+
+  async function register() {
+    const workers = navigator.serviceWorker;
+    try {
+      return await workers.register(workerUrl(), { scope: "./", updateViaCache: "none" });
+    } catch (error) {
+      // No network is no reason to doubt a worker that is there already.
+      const known = await workers.getRegistration("./");
+      if (known?.active) return known;
+      throw error;
+    }
+  }
+
+  // The content security policy lets only a policy of this name make a script's
+  // address, and this one makes only one.
+  function workerUrl() {
+    if (!window.trustedTypes) return WORKER;
+    return window.trustedTypes.createPolicy("swurl", { createScriptURL: () => WORKER }).createScriptURL("");
+  }
+
+  // "Ready" is said only when a worker is in charge and has looked into its cache.
+  async function confirm(registration) {
+    registration.installing?.addEventListener("statechange", (event) => {
+      if (event.target.state === "redundant" && !registration.active) setOffline("unavailable");
+    });
+    const { active } = await navigator.serviceWorker.ready;
+    const { version, complete } = await ask(active, "status");
+    root.dataset.version = version;
+    setOffline(complete ? "ready" : "unavailable");
+  }
+
+  function ask(worker, type) {
+    return new Promise((resolve) => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = (event) => resolve(event.data);
+      worker.postMessage({ type }, [port2]);
+    });
+  }
+
+  function setOffline(state) {
+    root.dataset.offline = state;
+    if (state === "ready") window.dispatchEvent(new CustomEvent("shop-offline-ready"));
+  }
+
+  function announceUpdate() {
+    root.dataset.update = "ready";
+    window.dispatchEvent(new CustomEvent("shop-update-ready"));
+  }
+
+  function onUpdate(registration, act) {
+    const look = () => {
+      // Without an active worker this is the first version, not a new one.
+      if (registration.waiting && registration.active) act();
+    };
+    const follow = (worker) => worker?.addEventListener("statechange", look);
+    look();
+    follow(registration.installing);
+    registration.addEventListener("updatefound", () => follow(registration.installing));
+    window.addEventListener("shop-update-apply", () => applyUpdate(registration));
+    // A page left open for days looks for a new version when a network returns.
+    window.addEventListener("online", () => registration.update().catch(() => {}));
+  }
+
+  function applyUpdate(registration) {
+    const reload = () => window.location.reload();
+    const { waiting } = registration;
+    // Another tab may have let the new version in already.
+    if (!waiting) return reload();
+    navigator.serviceWorker.addEventListener("controllerchange", reload, { once: true });
+    waiting.postMessage({ type: "activate" });
+  }
+})();
