@@ -1,1 +1,17 @@
-//! Shop math.
+//! Shop math: the calculators behind Fenderside, as plain functions.
+//!
+//! Data flows one way: text → [`quantity`] → a calculator → [`result`] → a view that lives in
+//! another crate. This crate knows no browser, formats no HTML and reads no clock; everything
+//! in it is tested natively.
+
+#[macro_use]
+extern crate uom;
+
+pub mod caution;
+pub mod convert;
+pub mod fastener;
+pub mod fraction;
+pub mod quantity;
+pub mod result;
+pub mod source;
+pub mod tools;

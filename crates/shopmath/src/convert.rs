@@ -1,0 +1,176 @@
+//! Convert: a spec as the manual prints it, in every useful unit of its kind.
+//!
+//! Text is read by [`crate::quantity::read`]; wrenches are matched by
+//! [`crate::fastener::wrench_fit`]. Here the rows are put together.
+
+use crate::caution::{self, Caution};
+use crate::fastener::wrench_fit;
+use crate::fraction;
+use crate::quantity::fault::Fault;
+use crate::quantity::{Bounds, Kind, Quantity, Unit, exact, read};
+use crate::result::{Amount, Difference, Finding, Id, Style, Term, Working};
+use crate::source;
+use crate::tools::Tools;
+use uom::si::f64::Length;
+
+/// A line of a spec list, converted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Conversion {
+    /// What stood before the value.
+    pub label: Option<String>,
+    /// Each stage with its rows; one stage for a plain value.
+    pub stages: Vec<Stage>,
+    /// The figure in brackets, as read.
+    pub beside: Option<Bounds>,
+    /// What to beware of on this line.
+    pub cautions: Vec<Caution>,
+}
+
+/// One value or range of a line, and what it is in other units.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stage {
+    /// The value as read.
+    pub typed: Bounds,
+    /// The equivalents, those of the user's tools first.
+    pub rows: Vec<Finding>,
+}
+
+/// Converts one line of text.
+///
+/// # Errors
+/// The [`Fault`] of a line that is no value, range or spec.
+///
+/// ```
+/// use shopmath::{convert, tools::Tools, quantity::Unit};
+/// let line = convert::line("60 N·m", Tools::Both).unwrap();
+/// let row = &line.stages[0].rows[0];
+/// assert_eq!(row.unit, Unit::PoundForceFoot);
+/// ```
+pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
+    let line = read::line(text)?;
+    let stages: Vec<Stage> = line.stages.iter().map(|&typed| stage(typed, tools)).collect();
+    let cautions = cautions(text, &stages, line.beside);
+    Ok(Conversion {
+        label: line.label.map(str::to_owned),
+        stages,
+        beside: line.beside,
+        cautions,
+    })
+}
+
+/// A value in every unit of its kind.
+#[must_use]
+pub fn stage(typed: Bounds, tools: Tools) -> Stage {
+    let mut rows: Vec<Finding> = tools
+        .rows(typed.kind(), typed.low.unit)
+        .into_iter()
+        .map(|unit| row(typed, unit))
+        .collect();
+    if let (false, Quantity::Length(length)) = (typed.is_range(), typed.low.quantity()) {
+        rows.extend(inch_fraction(length));
+        rows.extend(wrench_fit::findings(length));
+    }
+    Stage { typed, rows }
+}
+
+/// The value in one unit.
+fn row(typed: Bounds, unit: Unit) -> Finding {
+    let amount = |quantity: Quantity| unit.of(quantity.value_in(unit).unwrap_or(f64::NAN));
+    let (low, high) = (amount(typed.low.quantity()), amount(typed.high.quantity()));
+    let amount = if typed.is_range() {
+        Amount::Range { low, mid: None, high }
+    } else {
+        Amount::One(low)
+    };
+    let from = typed.low.unit;
+    let working = Working {
+        equation: if from.kind() == Kind::Temperature {
+            "T = (t + offset)·u, back by the other scale's"
+        } else {
+            "x₂ = x₁·u₁/u₂"
+        },
+        terms: factor_term("u₁", "one of the unit typed", from)
+            .into_iter()
+            .chain(factor_term("u₂", "one of this unit", unit))
+            .collect(),
+        source: source::UNITS,
+    };
+    let step = typed.low.step.max(typed.high.step) * from.factor() / unit.factor();
+    let mut finding = Finding::new(
+        Id::Row(unit),
+        unit.name(),
+        amount,
+        unit,
+        "exact unit definitions",
+        working,
+    );
+    finding.style = Style::Decimal { step };
+    finding
+}
+
+/// A unit's size in the coherent unit of its kind.
+fn factor_term(symbol: &'static str, meaning: &'static str, unit: Unit) -> Option<Term> {
+    let coherent = unit.kind().coherent();
+    (unit.kind() != Kind::Temperature).then(|| Term::new(symbol, meaning, unit.of(1.0), coherent))
+}
+
+/// The nearest 64th of an inch and how far off it is.
+fn inch_fraction(length: Length) -> Option<Finding> {
+    let nearest = fraction::nearest(length)?;
+    let working = Working {
+        equation: "n = round(l / (1/64 in))",
+        terms: vec![Term::new("l", "length typed", Quantity::from(length), Unit::Millimetre)],
+        source: source::INCH_FRACTION,
+    };
+    let mut finding = Finding::new(
+        Id::Named("in-fraction"),
+        "nearest 1/64 inch",
+        Quantity::from(nearest.length()),
+        Unit::Inch,
+        "nearest 64th",
+        working,
+    );
+    finding.style = Style::InchFraction;
+    finding.difference = Some(Difference {
+        name: "off by",
+        by: exact_difference(nearest.length(), length),
+        unit: Unit::Millimetre,
+    });
+    Some(finding)
+}
+
+/// The difference of two lengths in whole nanometres.
+fn exact_difference(shown: Length, asked: Length) -> Quantity {
+    match (fraction::nanometres(shown), fraction::nanometres(asked)) {
+        #[allow(clippy::cast_precision_loss)] // nanometres of a workshop length are below 2⁵³
+        (Some(shown), Some(asked)) => Length::new::<exact::length::Metre>((shown - asked) as f64 / 1e9).into(),
+        _ => (shown - asked).into(),
+    }
+}
+
+/// What to beware of on a line.
+fn cautions(text: &str, stages: &[Stage], beside: Option<Bounds>) -> Vec<Caution> {
+    let first = stages.first().map(|stage| stage.typed);
+    let mut cautions = Vec::new();
+    if first.zip(beside).is_some_and(|(first, beside)| disagree(first, beside)) {
+        cautions.push(caution::FIGURES_DISAGREE);
+    }
+    let us_measure = |unit: Unit| matches!(unit, Unit::UsGallon | Unit::UsQuart | Unit::UsPint | Unit::UsFluidOunce);
+    if first.is_some_and(|first| us_measure(first.low.unit)) && !text.to_lowercase().contains("us") {
+        cautions.push(caution::US_MEASURE_ASSUMED);
+    }
+    if stages.len() > 1 && stages.iter().any(|stage| stage.typed.kind() == Kind::Angle) {
+        cautions.push(caution::ANGLE_MEANS_STRETCH);
+    }
+    cautions
+}
+
+/// Whether two figures printed for one spec differ by more than their rounding explains.
+fn disagree(one: Bounds, other: Bounds) -> bool {
+    let apart = |one: crate::quantity::Typed, other: crate::quantity::Typed| {
+        let rounding = one.step * one.unit.factor() + other.step * other.unit.factor();
+        let (a, b) = (one.quantity().si(), other.quantity().si());
+        (a - b).abs() > rounding.max(1e-9 * a.abs())
+    };
+    apart(one.low, other.low) || apart(one.high, other.high)
+}

@@ -1,0 +1,241 @@
+//! What can be wrong with a text, where in it, and the sentence that says what to type instead.
+//!
+//! This is the one place that words such a message. Finding the fault is [`super::read`]'s work.
+
+use super::{Kind, Unit};
+use core::fmt;
+use core::ops::Range;
+
+/// A text that could not be read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// The part of the text that is at fault, in bytes; empty where something is missing.
+    pub place: Range<usize>,
+    /// What is wrong with that part.
+    pub misread: Misread,
+}
+
+/// The ways a text can fail to be a quantity or a spec.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Misread {
+    /// Nothing was typed.
+    Empty,
+    /// A number was expected here.
+    NoNumber,
+    /// `1,234`: thousands or decimals.
+    AmbiguousComma {
+        /// The number without the comma.
+        as_thousands: String,
+        /// The number with a decimal point.
+        as_decimal: String,
+    },
+    /// Decimal marks and separators that make no number, such as `1.2.3`.
+    Malformed,
+    /// A fraction over zero.
+    ZeroDenominator,
+    /// A number beyond what a shop can mean, ±10¹⁵.
+    OutOfRange,
+    /// A number without a unit where none is implied.
+    NoUnit {
+        /// The kind expected, where one is.
+        expected: Option<Kind>,
+    },
+    /// A word that is no unit; the nearest one where a near one exists.
+    UnknownUnit(Option<Unit>),
+    /// A spelling whose capitals make it another unit, such as `mPa`.
+    OtherUnit {
+        /// What the spelling means by the standard.
+        meaning: &'static str,
+        /// The symbol to type.
+        instead: &'static str,
+    },
+    /// A unit with two meanings, such as `oz`.
+    AmbiguousUnit(&'static [&'static str]),
+    /// A quantity of the wrong kind for the field.
+    WrongKind {
+        /// The kind the field takes.
+        expected: Kind,
+        /// The kind that was read.
+        found: Kind,
+    },
+    /// Two ends of a range, or figures side by side, that measure different things.
+    MixedKinds(Kind, Kind),
+    /// A range whose first end is the larger.
+    Backwards,
+    /// A temperature below −273.15 °C.
+    BelowAbsoluteZero,
+    /// A stage that is neither torque nor angle.
+    NotAStage(Kind),
+    /// One value was wanted and a range was typed.
+    RangeNotWanted,
+    /// Several stages where one value was wanted.
+    StagesNotWanted,
+    /// Text left over after a complete value.
+    Leftover,
+}
+
+impl Fault {
+    /// A fault at `place`.
+    #[must_use]
+    pub fn new(place: Range<usize>, misread: Misread) -> Self {
+        Self { place, misread }
+    }
+
+    /// The same fault in a longer text of which the faulty one began at `offset`.
+    #[must_use]
+    pub fn shifted(self, offset: usize) -> Self {
+        Self {
+            place: self.place.start + offset..self.place.end + offset,
+            ..self
+        }
+    }
+
+    /// The whole sentence for a person: where, what was read, what to type instead.
+    #[must_use]
+    pub fn sentence(&self, text: &str) -> String {
+        let read = text.get(self.place.clone()).unwrap_or_default().trim();
+        let position = text.get(..self.place.start).map_or(0, |before| before.chars().count()) + 1;
+        if read.is_empty() {
+            if text.trim().is_empty() {
+                self.misread.to_string()
+            } else {
+                format!(
+                    "After “{}”: {}",
+                    text.get(..self.place.start).unwrap_or(text).trim(),
+                    self.misread
+                )
+            }
+        } else {
+            format!("At character {position}, “{read}”: {}", self.misread)
+        }
+    }
+
+    /// Whole texts to offer instead, each one tap away; empty where none can be guessed.
+    #[must_use]
+    pub fn remedies(&self, text: &str) -> Vec<String> {
+        let options: Vec<String> = match &self.misread {
+            Misread::AmbiguousComma {
+                as_thousands,
+                as_decimal,
+            } => vec![as_thousands.clone(), as_decimal.clone()],
+            Misread::UnknownUnit(Some(unit)) => vec![unit.symbol().into()],
+            Misread::OtherUnit { instead, .. } => vec![(*instead).into()],
+            Misread::AmbiguousUnit(options) => options.iter().map(|option| (*option).into()).collect(),
+            Misread::NoUnit { expected } => match expected {
+                Some(kind) => kind.rows().take(2).map(|unit| format!(" {}", unit.symbol())).collect(),
+                None => [" N·m", " lbf·ft", " mm", " in"].map(String::from).to_vec(),
+            },
+            _ => Vec::new(),
+        };
+        let (Some(before), Some(after)) = (text.get(..self.place.start), text.get(self.place.end..)) else {
+            return Vec::new();
+        };
+        options
+            .iter()
+            .map(|option| format!("{before}{option}{after}"))
+            .collect()
+    }
+}
+
+impl fmt::Display for Misread {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Empty => write!(out, "nothing typed yet. Type a value and its unit, such as 60 N·m."),
+            Self::NoNumber => write!(
+                out,
+                "a number is missing here. Type digits, such as 60 or 1 5/8, then the unit."
+            ),
+            Self::AmbiguousComma {
+                as_thousands,
+                as_decimal,
+            } => write!(
+                out,
+                "the comma can mark thousands or decimals. Type {as_thousands} or {as_decimal}."
+            ),
+            Self::Malformed => write!(
+                out,
+                "these marks make no number. Type one decimal mark at most, such as 1234.5."
+            ),
+            Self::ZeroDenominator => write!(out, "a fraction cannot have 0 below the line. Type one such as 3/8."),
+            Self::OutOfRange => write!(
+                out,
+                "no shop value is this far from 1. Type a number between −10¹⁵ and 10¹⁵."
+            ),
+            Self::NoUnit { expected: Some(kind) } => {
+                let unit = kind.rows().next().unwrap_or(kind.coherent());
+                write!(
+                    out,
+                    "the unit is missing. Add a unit of {}, such as {}.",
+                    kind.name(),
+                    unit.symbol()
+                )
+            }
+            Self::NoUnit { expected: None } => {
+                write!(out, "the unit is missing. Add one, such as N·m, lbf·ft, mm or psi.")
+            }
+            Self::UnknownUnit(Some(unit)) => write!(
+                out,
+                "no unit known here. Did you mean {} ({})?",
+                unit.symbol(),
+                unit.name()
+            ),
+            Self::UnknownUnit(None) => write!(
+                out,
+                "no unit known here. Type one such as N·m, ft-lb, mm, in, bar, psi, L or °C."
+            ),
+            Self::OtherUnit { meaning, instead } => {
+                write!(out, "with these capitals it means {meaning}. Type {instead}.")
+            }
+            Self::AmbiguousUnit(options) => write!(out, "this has two meanings. Type {}.", options.join(" or ")),
+            Self::WrongKind { expected, found } => write!(
+                out,
+                "this is a {}, and a {} is wanted here. Type one such as {}.",
+                found.name(),
+                expected.name(),
+                example(*expected)
+            ),
+            Self::MixedKinds(one, other) => write!(
+                out,
+                "a {} and a {} cannot go together here. Use the same kind of unit for both.",
+                one.name(),
+                other.name()
+            ),
+            Self::Backwards => write!(
+                out,
+                "the range runs from large to small. Type the smaller end first, such as 35-45."
+            ),
+            Self::BelowAbsoluteZero => write!(out, "nothing is colder than −273.15 °C. Check the sign and the unit."),
+            Self::NotAStage(kind) => write!(
+                out,
+                "a {} is no tightening stage. Join torques and angles by +, such as 10 N·m + 90°.",
+                kind.name()
+            ),
+            Self::RangeNotWanted => write!(out, "one value is wanted here, not a range. Type a single number."),
+            Self::StagesNotWanted => write!(out, "one value is wanted here, not stages. Type a single value."),
+            Self::Leftover => write!(out, "this does not belong to a value. Remove it, or start a new line."),
+        }
+    }
+}
+
+/// A text that a field for `kind` takes.
+fn example(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Torque => "60 N·m",
+        Kind::Length => "40 mm",
+        Kind::Pressure => "2.5 bar",
+        Kind::Volume => "4.5 L",
+        Kind::Mass => "12 kg",
+        Kind::Force => "300 N",
+        Kind::Power => "3 kW",
+        Kind::Temperature => "90 °C",
+        Kind::Speed => "80 km/h",
+        Kind::Rotation => "850 rpm",
+        Kind::Angle => "90°",
+        Kind::TemperatureDifference => "80 K",
+        Kind::Area => "58 mm²",
+        Kind::Ratio => "4 %",
+        Kind::Compliance => "4.1 µm/kN",
+        Kind::Frequency => "220 Hz",
+        Kind::LinearDensity => "0.11 kg/m",
+    }
+}

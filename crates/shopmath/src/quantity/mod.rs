@@ -1,0 +1,14 @@
+//! Quantities: the table of units, reading them from text, and printing them.
+//!
+//! The homes: [`table`] knows every unit, [`read`] turns text into quantities, [`print`] turns
+//! quantities into text, [`fault`] says what was wrong with a text. Calculations live elsewhere.
+
+pub mod compliance;
+pub mod fault;
+pub mod print;
+pub mod read;
+pub mod table;
+pub mod typed;
+
+pub use table::{Kind, Quantity, System, Unit, exact};
+pub use typed::{Bounds, Typed};

@@ -1,0 +1,192 @@
+//! Quantities as text: rounded for the eye, or exact for a link or a field.
+//!
+//! Reading is [`super::read`]'s work. Nothing here knows markup.
+
+use super::{Bounds, Typed, Unit};
+use crate::fraction::InchFraction;
+
+/// Between groups of three digits: does not break, and the reader takes it back.
+const GROUP: char = '\u{202f}';
+/// The figures shown at least.
+const FIGURES: i32 = 3;
+/// The figures within which a value that ends is shown whole: 304.8, not 305.
+const WHOLE_WITHIN: i32 = 5;
+
+/// The shortest text that reads back as exactly this value, in its own unit.
+///
+/// ```
+/// use shopmath::quantity::{print, read, Typed, Unit};
+/// let torque = Typed { value: 0.1 + 0.2, unit: Unit::PoundForceFoot, step: 0.0 };
+/// let text = print::exact(torque);
+/// assert_eq!(text, "0.30000000000000004 lbf·ft");
+/// assert_eq!(read::value(&text, read::Expect::default()).unwrap().value, torque.value);
+/// ```
+#[must_use]
+pub fn exact(typed: Typed) -> String {
+    format!("{} {}", typed.value, typed.unit.symbol()).trim_end().to_owned()
+}
+
+/// A value or range as it was read, so that a person sees what the page understood.
+#[must_use]
+pub fn bounds(bounds: Bounds) -> String {
+    let number = |typed: Typed| rounded(typed.value, typed.step);
+    let high = format!("{}{}", number(bounds.high), suffix(bounds.high.unit));
+    if !bounds.is_range() {
+        high
+    } else if bounds.low.unit == bounds.high.unit {
+        format!("{}–{high}", number(bounds.low))
+    } else {
+        format!("{}{}–{high}", number(bounds.low), suffix(bounds.low.unit))
+    }
+}
+
+/// The unit as it follows a number: the degree sign close up, all others after a space.
+#[must_use]
+pub fn suffix(unit: Unit) -> String {
+    match unit {
+        Unit::Number => String::new(),
+        Unit::Degree => unit.symbol().to_owned(),
+        _ => format!("\u{a0}{}", unit.symbol()),
+    }
+}
+
+/// A number to the digits worth showing: three figures at least, finer where `step` (the smallest
+/// difference worth showing; zero for none) is finer, and whole where it ends within five figures.
+///
+/// ```
+/// use shopmath::quantity::print::rounded;
+/// assert_eq!(rounded(44.253_728_957, 0.74), "44.3");
+/// assert_eq!(rounded(304.8, 0.0), "304.8");
+/// assert_eq!(rounded(-40.000_000_000_000_03, 1.0), "−40");
+/// ```
+#[must_use]
+pub fn rounded(value: f64, step: f64) -> String {
+    if value == 0.0 || !value.is_finite() {
+        return if value == 0.0 { "0".into() } else { "—".into() };
+    }
+    let order = floor_log10(value.abs());
+    if !(-5..9).contains(&order) {
+        return scientific(value);
+    }
+    let wanted = (FIGURES - 1 - order).max(if step > 0.0 { decimals_of(step) } else { i32::MIN });
+    let decimals = (0..WHOLE_WITHIN - order)
+        .find(|&decimals| ends_at(value, decimals))
+        .unwrap_or(wanted);
+    at_decimals(value, decimals)
+}
+
+/// The exponent of ten of a positive number, safe against values such as 999.9999999999999.
+fn floor_log10(value: f64) -> i32 {
+    #[allow(clippy::cast_possible_truncation)] // the exponent of a finite f64 is within ±324
+    let order = (value * (1.0 + 1e-12)).log10().floor() as i32;
+    order
+}
+
+/// The decimals whose step is nearest to `step` on a logarithmic scale.
+fn decimals_of(step: f64) -> i32 {
+    #[allow(clippy::cast_possible_truncation)] // the exponent of a finite f64 is within ±324
+    let decimals = (-step.log10()).round() as i32;
+    decimals
+}
+
+/// Whether the value has no digits past `decimals`, within the noise of conversion.
+fn ends_at(value: f64, decimals: i32) -> bool {
+    let scaled = value * 10_f64.powi(decimals);
+    (scaled - scaled.round()).abs() <= scaled.abs() * 1e-12 + 1e-11
+}
+
+/// Rounded at a decimal place; negative places round left of the decimal mark.
+fn at_decimals(value: f64, decimals: i32) -> String {
+    let places = usize::try_from(decimals).unwrap_or(0);
+    let value = if decimals < 0 {
+        (value * 10_f64.powi(decimals)).round() * 10_f64.powi(-decimals)
+    } else {
+        value
+    };
+    let plain = format!("{:.*}", places, value.abs());
+    let sign = if value < 0.0 && plain.contains(|digit: char| digit.is_ascii_digit() && digit != '0') {
+        "−"
+    } else {
+        ""
+    };
+    let (whole, part) = plain
+        .split_once('.')
+        .map_or((plain.as_str(), None), |(whole, part)| (whole, Some(part)));
+    let mut text = format!("{sign}{}", grouped(whole));
+    if let Some(part) = part {
+        text.push('.');
+        text.push_str(part);
+    }
+    text
+}
+
+/// Digits in groups of three, from five digits up.
+fn grouped(digits: &str) -> String {
+    if digits.len() < 5 {
+        return digits.to_owned();
+    }
+    let mut text = String::with_capacity(digits.len() * 2);
+    for (index, digit) in digits.char_indices() {
+        if index > 0 && (digits.len() - index).is_multiple_of(3) {
+            text.push(GROUP);
+        }
+        text.push(digit);
+    }
+    text
+}
+
+/// Three figures and a power of ten.
+fn scientific(value: f64) -> String {
+    let text = format!("{value:.2e}");
+    let (mantissa, exponent) = text.split_once('e').unwrap_or((&text, "0"));
+    let raised: String = exponent
+        .chars()
+        .map(|digit| match digit {
+            '-' => '⁻',
+            digit => digit
+                .to_digit(10)
+                .and_then(|digit| "⁰¹²³⁴⁵⁶⁷⁸⁹".chars().nth(digit as usize))
+                .unwrap_or(digit),
+        })
+        .collect();
+    format!("{}\u{a0}×\u{a0}10{raised}", mantissa.replace('-', "−"))
+}
+
+/// Inches and a fraction: `1 5/8`, `3/8`, `2`.
+#[must_use]
+pub fn inch_fraction(fraction: InchFraction) -> String {
+    let sign = if fraction.negative { "−" } else { "" };
+    match (fraction.whole, fraction.numerator) {
+        (whole, 0) => format!("{sign}{whole}"),
+        (0, numerator) => format!("{sign}{numerator}/{}", fraction.denominator),
+        (whole, numerator) => format!("{sign}{whole}\u{a0}{numerator}/{}", fraction.denominator),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::rounded;
+
+    #[test]
+    fn numbers_are_shown_to_the_digits_worth_showing() {
+        for (value, step, text) in [
+            (44.253_728_957, 0.74, "44.3"),
+            (88.507_457_91, 0.885, "88.5"),
+            (135.581_794_8, 1.36, "136"),
+            (9.525, 0.0, "9.525"),
+            (41.275, 0.0, "41.275"),
+            (25.4, 25.4, "25.4"),
+            (100.000_000_000_000_1, 0.56, "100"),
+            (93_205.678_8, 0.62, "93\u{202f}206"),
+            (1_609_344.0, 1e6, "1\u{202f}610\u{202f}000"),
+            (0.039_370_078, 0.039, "0.0394"),
+            (999.962_4, 0.0, "1000"),
+            (-17.777_8, 0.56, "−17.8"),
+            (1.609e21, 1.0, "1.61\u{a0}×\u{a0}10²¹"),
+            (3.94e-17, 0.0, "3.94\u{a0}×\u{a0}10⁻¹⁷"),
+            (0.0, 1.0, "0"),
+        ] {
+            assert_eq!(rounded(value, step), text, "{value} at {step}");
+        }
+    }
+}

@@ -1,0 +1,196 @@
+//! Values with units: single, a range by dash, `to` or `±`, stages joined by `+`, and the figure
+//! in brackets beside them.
+
+use super::numeral::{self, Numeral};
+use super::{Bounds, Expect, Fault, Input, Misread, Reading, Typed};
+use crate::quantity::{Kind, Unit};
+use core::ops::Range;
+use winnow::ascii::Caseless;
+use winnow::combinator::{alt, delimited, opt, peek, preceded, repeat};
+use winnow::error::ErrMode;
+use winnow::prelude::*;
+use winnow::stream::Location;
+use winnow::token::{one_of, take_while};
+
+/// Stages and the figure in brackets that may follow them.
+pub(super) fn line(input: &mut Input<'_>) -> Reading<(Vec<Bounds>, Option<Bounds>)> {
+    let read = stages(input, Expect::default())?;
+    let expect = Expect {
+        kind: read.first().map(|stage| stage.kind()),
+        bare: None,
+    };
+    let figure = delimited(
+        (space, one_of(['(', '[']), space),
+        move |input: &mut Input<'_>| bounds(input, expect),
+        (space, one_of([')', ']'])),
+    );
+    let beside = if peek((space, one_of(['(', '[']))).parse_next(input).is_ok() {
+        opt(figure).parse_next(input)?
+    } else {
+        None
+    };
+    Ok((read, beside))
+}
+
+/// One or more values joined by `+`, `then` or `plus`.
+pub(super) fn stages(input: &mut Input<'_>, expect: Expect) -> Reading<Vec<Bounds>> {
+    let (first, place) = (|input: &mut Input<'_>| bounds(input, expect))
+        .with_span()
+        .parse_next(input)?;
+    let later = Expect { kind: None, bare: None };
+    let rest: Vec<(Bounds, Range<usize>)> = repeat(
+        0..,
+        preceded(
+            stage_joint,
+            (move |input: &mut Input<'_>| insist(bounds(input, later))).with_span(),
+        ),
+    )
+    .parse_next(input)?;
+    if !rest.is_empty() {
+        for (stage, place) in core::iter::once(&(first, place)).chain(&rest) {
+            if !matches!(stage.kind(), Kind::Torque | Kind::Angle) {
+                return Err(ErrMode::Cut(Fault::new(
+                    place.clone(),
+                    Misread::NotAStage(stage.kind()),
+                )));
+            }
+        }
+    }
+    Ok(core::iter::once(first)
+        .chain(rest.into_iter().map(|(stage, _)| stage))
+        .collect())
+}
+
+/// `+`, `then` or `plus`, and not the `+` of `+/-`.
+fn stage_joint(input: &mut Input<'_>) -> Reading<()> {
+    let word = alt((Caseless("then").void(), Caseless("plus").void()));
+    let plus = ('+', space).void();
+    (space, opt((',', space)), alt((plus, word)), space)
+        .void()
+        .parse_next(input)
+}
+
+/// A value or a range.
+fn bounds(input: &mut Input<'_>, expect: Expect) -> Reading<Bounds> {
+    space.parse_next(input)?;
+    let start = input.current_token_start();
+    let first = numeral::signed(input)?;
+    let first_unit = optional_unit(input, expect)?;
+    if let Some(tolerance) = opt(plus_minus).parse_next(input)? {
+        return tolerated(input, expect, (first, first_unit), tolerance, start);
+    }
+    let Some(second) = opt(preceded(range_joint, numeral::signed)).parse_next(input)? else {
+        let unit = insist(unit_or_bare(first_unit, expect, input))?;
+        let single = typed(first, unit, &(start..input.current_token_start()))?;
+        return Ok(Bounds::single(single));
+    };
+    let second_unit = match optional_unit(input, expect)?.or(first_unit) {
+        Some(unit) => unit,
+        None => insist(unit_or_bare(None, expect, input))?,
+    };
+    let place = start..input.current_token_start();
+    let low = typed(first, first_unit.unwrap_or(second_unit), &place)?;
+    ordered(low, typed(second, second_unit, &place)?, place)
+}
+
+/// The range of a value and its tolerance: `60 ± 5 N·m`, `60 N·m ± 4 %`.
+fn tolerated(
+    input: &mut Input<'_>,
+    expect: Expect,
+    (middle, unit): (Numeral, Option<Unit>),
+    tolerance: Numeral,
+    start: usize,
+) -> Reading<Bounds> {
+    let percent = opt((space, '%')).parse_next(input)?.is_some();
+    let own = if percent { None } else { optional_unit(input, expect)? };
+    let unit = insist(unit_or_bare(unit.or(own), expect, input))?;
+    let place = start..input.current_token_start();
+    if own.is_some_and(|own| own != unit) {
+        return Err(ErrMode::Cut(Fault::new(
+            place,
+            Misread::MixedKinds(unit.kind(), own.unwrap_or(unit).kind()),
+        )));
+    }
+    let reach = if percent {
+        middle.value.abs() * tolerance.value / 100.0
+    } else {
+        tolerance.value
+    };
+    let end = |value: f64| {
+        typed(
+            Numeral {
+                value,
+                step: middle.step.min(tolerance.step),
+            },
+            unit,
+            &place,
+        )
+    };
+    ordered(end(middle.value - reach)?, end(middle.value + reach)?, place.clone())
+}
+
+/// A range, once its ends measure the same and stand in order.
+fn ordered(low: Typed, high: Typed, place: Range<usize>) -> Reading<Bounds> {
+    let (one, other) = (low.unit.kind(), high.unit.kind());
+    if one != other {
+        return Err(ErrMode::Cut(Fault::new(place, Misread::MixedKinds(one, other))));
+    }
+    if low.quantity().si() > high.quantity().si() {
+        return Err(ErrMode::Cut(Fault::new(place, Misread::Backwards)));
+    }
+    Ok(Bounds { low, high })
+}
+
+/// A value, refused where physics refuses it.
+fn typed(number: Numeral, unit: Unit, place: &Range<usize>) -> Reading<Typed> {
+    let value = Typed {
+        value: number.value,
+        unit,
+        step: number.step,
+    };
+    if unit.kind() == Kind::Temperature && value.quantity().si() < -1e-9 {
+        return Err(ErrMode::Cut(Fault::new(place.clone(), Misread::BelowAbsoluteZero)));
+    }
+    Ok(value)
+}
+
+fn optional_unit(input: &mut Input<'_>, expect: Expect) -> Reading<Option<Unit>> {
+    opt(move |input: &mut Input<'_>| super::unit::unit(input, expect.kind)).parse_next(input)
+}
+
+fn unit_or_bare(unit: Option<Unit>, expect: Expect, input: &Input<'_>) -> Reading<Unit> {
+    let at = input.current_token_start();
+    unit.or(expect.bare)
+        .ok_or_else(|| ErrMode::Cut(Fault::new(at..at, Misread::NoUnit { expected: expect.kind })))
+}
+
+/// Makes a failure final: past this point no other reading is possible.
+fn insist<T>(reading: Reading<T>) -> Reading<T> {
+    reading.map_err(ErrMode::cut)
+}
+
+fn plus_minus(input: &mut Input<'_>) -> Reading<Numeral> {
+    let sign = alt(("±".void(), "+/-".void(), "+-".void()));
+    preceded((space, sign, space), |input: &mut Input<'_>| {
+        insist(numeral::unsigned(input))
+    })
+    .parse_next(input)
+}
+
+fn range_joint(input: &mut Input<'_>) -> Reading<()> {
+    let dash = alt((
+        "-".void(),
+        "–".void(),
+        "—".void(),
+        "−".void(),
+        "…".void(),
+        "..".void(),
+        Caseless("to").void(),
+    ));
+    (space, dash, take_while(0.., '.'), space).void().parse_next(input)
+}
+
+fn space(input: &mut Input<'_>) -> Reading<()> {
+    let _: &str = take_while(0.., |letter: char| letter.is_whitespace()).parse_next(input)?;
+    Ok(())
+}

@@ -1,0 +1,184 @@
+//! Reading text: numbers, units, values and ranges, stages, labelled lines.
+//!
+//! One grammar serves the fields, the link and a pasted spec list. `numeral` reads a number,
+//! `unit` a unit, `amount` puts them together; the entry points for callers are here.
+
+mod amount;
+mod numeral;
+mod unit;
+
+use super::fault::{Fault, Misread};
+use super::typed::{Bounds, Typed};
+use super::{Kind, Unit};
+use winnow::error::{ErrMode, ParserError};
+use winnow::prelude::*;
+use winnow::stream::{LocatingSlice, Location, Stream};
+
+/// What the parsers run over: a text that knows how far it has been read.
+type Input<'a> = LocatingSlice<&'a str>;
+/// What they return; a `Cut` is final, a `Backtrack` lets another reading be tried.
+type Reading<T> = Result<T, ErrMode<Fault>>;
+
+impl<'a> ParserError<Input<'a>> for Fault {
+    type Inner = Self;
+
+    fn from_input(input: &Input<'a>) -> Self {
+        let at = input.current_token_start();
+        Fault::new(at..at, Misread::NoNumber)
+    }
+
+    fn into_inner(self) -> Result<Self::Inner, Self> {
+        Ok(self)
+    }
+}
+
+/// What a caller expects of a text.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Expect {
+    /// The only kind accepted; any kind when absent.
+    pub kind: Option<Kind>,
+    /// The unit of a bare number; a bare number is a fault when absent.
+    pub bare: Option<Unit>,
+}
+
+impl Expect {
+    /// A field for one kind, whose bare numbers are in `unit`.
+    #[must_use]
+    pub fn field(unit: Unit) -> Self {
+        Self {
+            kind: Some(unit.kind()),
+            bare: Some(unit),
+        }
+    }
+}
+
+/// A line of a spec list: an optional label, one or more stages, and the figure in brackets that
+/// manuals print beside a value.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line<'a> {
+    /// What stood before the value, such as "Tensioner bolt".
+    pub label: Option<&'a str>,
+    /// The values joined by `+`; one for a plain value. Several are torques and angles only.
+    pub stages: Vec<Bounds>,
+    /// The figure in brackets, of the same kind as the first stage.
+    pub beside: Option<Bounds>,
+}
+
+/// Reads one value, no range, no stages.
+///
+/// # Errors
+/// A [`Fault`] naming the place in `text` and what to type instead.
+///
+/// ```
+/// use shopmath::quantity::{read, Unit};
+/// let grip = read::value("1-5/8 in", read::Expect::field(Unit::Millimetre)).unwrap();
+/// assert_eq!((grip.value, grip.unit), (1.625, Unit::Inch));
+/// let bare = read::value("40", read::Expect::field(Unit::Millimetre)).unwrap();
+/// assert_eq!((bare.value, bare.unit), (40.0, Unit::Millimetre));
+/// ```
+pub fn value(text: &str, expect: Expect) -> Result<Typed, Fault> {
+    let bounds = range(text, expect)?;
+    if bounds.is_range() {
+        return Err(Fault::new(0..text.len(), Misread::RangeNotWanted));
+    }
+    Ok(bounds.low)
+}
+
+/// Reads a value or a range.
+///
+/// # Errors
+/// A [`Fault`] naming the place in `text` and what to type instead.
+pub fn range(text: &str, expect: Expect) -> Result<Bounds, Fault> {
+    let read = stages(text, expect)?;
+    match read.as_slice() {
+        [only] => Ok(*only),
+        _ => Err(Fault::new(0..text.len(), Misread::StagesNotWanted)),
+    }
+}
+
+/// Reads stages joined by `+`: `10 N·m + 90°`. A single value of any expected kind is one stage;
+/// of several, each is a torque or an angle.
+///
+/// # Errors
+/// A [`Fault`] naming the place in `text` and what to type instead.
+pub fn stages(text: &str, expect: Expect) -> Result<Vec<Bounds>, Fault> {
+    whole(text, |input: &mut Input<'_>| amount::stages(input, expect))
+}
+
+/// Reads a line of a spec list: `Tensioner bolt: 60 N·m (44 lbf·ft)`.
+///
+/// # Errors
+/// A [`Fault`] naming the place in `text` and what to type instead.
+///
+/// ```
+/// use shopmath::quantity::read;
+/// let line = read::line("Idler bolt 45 N·m (33 lbf·ft)").unwrap();
+/// assert_eq!(line.label, Some("Idler bolt"));
+/// assert!(line.beside.is_some());
+/// ```
+pub fn line(text: &str) -> Result<Line<'_>, Fault> {
+    let mut first_fault = None;
+    for start in value_starts(text) {
+        let tail = text.get(start..).unwrap_or_default();
+        match whole(tail, |input: &mut Input<'_>| amount::line(input)) {
+            Ok((stages, beside)) => {
+                let label = text.get(..start).map(trim_label).filter(|label| !label.is_empty());
+                return Ok(Line { label, stages, beside });
+            }
+            Err(fault) => {
+                first_fault.get_or_insert(fault.shifted(start));
+            }
+        }
+    }
+    Err(first_fault.unwrap_or_else(|| {
+        let misread = if text.trim().is_empty() {
+            Misread::Empty
+        } else {
+            Misread::NoNumber
+        };
+        Fault::new(0..text.len(), misread)
+    }))
+}
+
+/// Runs a parser over the whole text; what is left over is a fault.
+fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading<T>) -> Result<T, Fault> {
+    if text.trim().is_empty() {
+        return Err(Fault::new(0..text.len(), Misread::Empty));
+    }
+    let mut input = LocatingSlice::new(text);
+    let read = parser.parse_next(&mut input).map_err(|error| match error {
+        ErrMode::Backtrack(fault) | ErrMode::Cut(fault) => fault,
+        ErrMode::Incomplete(_) => Fault::new(text.len()..text.len(), Misread::NoNumber),
+    })?;
+    let rest: &str = input.peek_finish();
+    if rest.trim().is_empty() {
+        Ok(read)
+    } else {
+        let start = text.len() - rest.trim_start().len();
+        Err(Fault::new(start..text.len(), Misread::Leftover))
+    }
+}
+
+/// Places where a value may begin: the start of a line that begins with a number, else each
+/// number that begins a word (so `M10` in a label is no value).
+fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
+    let opens =
+        |letter: char| letter.is_ascii_digit() || "+-−–.,±".contains(letter) || numeral::vulgar(letter).is_some();
+    let begins_with_value = text.trim_start().starts_with(opens);
+    let mut previous = ' ';
+    text.char_indices()
+        .filter(move |(_, letter)| {
+            let starts_word = previous.is_whitespace() || matches!(previous, ':' | '=');
+            previous = *letter;
+            starts_word && opens(*letter)
+        })
+        .map(|(index, _)| index)
+        .take(if begins_with_value { 1 } else { usize::MAX })
+}
+
+/// Drops what joins a label to its value.
+fn trim_label(label: &str) -> &str {
+    label.trim_matches(|letter: char| {
+        letter.is_whitespace() || matches!(letter, ':' | '=' | '-' | '–' | '—' | '•' | '*' | '|')
+    })
+}

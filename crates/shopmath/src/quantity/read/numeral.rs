@@ -1,0 +1,185 @@
+//! Numbers as people write them: `60`, `12,5`, `1 234.5`, `3/8`, `1-5/8`, `1⅝`, `6e3`.
+
+use super::{Fault, Input, Misread, Reading};
+use core::ops::Range;
+use winnow::ascii::digit1;
+use winnow::combinator::{alt, not, opt, peek, preceded, repeat, terminated};
+use winnow::error::ErrMode;
+use winnow::prelude::*;
+use winnow::token::{any, one_of, take_while};
+
+/// The largest magnitude read, so that no conversion can overflow.
+const LIMIT: f64 = 1e15;
+
+/// A number and the step of its last digit; the step is zero for a fraction.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Numeral {
+    pub(super) value: f64,
+    pub(super) step: f64,
+}
+
+/// A number with an optional sign.
+pub(super) fn signed(input: &mut Input<'_>) -> Reading<Numeral> {
+    let sign = opt(one_of(['-', '−', '–', '+'])).parse_next(input)?;
+    let number = unsigned(input)?;
+    let value = if matches!(sign, None | Some('+')) {
+        number.value
+    } else {
+        -number.value
+    };
+    Ok(Numeral { value, ..number })
+}
+
+/// A number without a sign.
+pub(super) fn unsigned(input: &mut Input<'_>) -> Reading<Numeral> {
+    alt((mixed, fraction, decimal)).parse_next(input)
+}
+
+/// The value of a vulgar fraction character.
+pub(super) fn vulgar(letter: char) -> Option<f64> {
+    Some(match letter {
+        '½' => 1.0 / 2.0,
+        '¼' => 1.0 / 4.0,
+        '¾' => 3.0 / 4.0,
+        '⅓' => 1.0 / 3.0,
+        '⅔' => 2.0 / 3.0,
+        '⅛' => 1.0 / 8.0,
+        '⅜' => 3.0 / 8.0,
+        '⅝' => 5.0 / 8.0,
+        '⅞' => 7.0 / 8.0,
+        _ => return None,
+    })
+}
+
+fn is_space(letter: char) -> bool {
+    letter.is_whitespace() && letter != '\n'
+}
+
+/// A whole number with a fraction below one: `1 5/8`, `1-5/8`, `1⅝`; or a vulgar fraction alone.
+fn mixed(input: &mut Input<'_>) -> Reading<Numeral> {
+    let joint = alt((take_while(1.., is_space).void(), '-'.void()));
+    let below_one = alt((
+        preceded(joint, ratio.verify(|part: &Numeral| part.value < 1.0)),
+        preceded(take_while(0.., is_space), any.verify_map(vulgar).map(exact)),
+    ));
+    let whole_and_part =
+        (digit1.with_span(), below_one).map(|((whole, place), part): ((&str, Range<usize>), Numeral)| {
+            (whole.parse::<f64>().unwrap_or(f64::INFINITY), place, part)
+        });
+    alt((
+        whole_and_part.verify_map(|(whole, _, part)| (whole < LIMIT).then(|| exact(whole + part.value))),
+        any.verify_map(vulgar).map(exact),
+    ))
+    .parse_next(input)
+}
+
+/// `3/8`, or an improper `13/8`.
+fn fraction(input: &mut Input<'_>) -> Reading<Numeral> {
+    ratio(input)
+}
+
+fn ratio(input: &mut Input<'_>) -> Reading<Numeral> {
+    let slash = one_of(['/', '⁄', '∕']);
+    let ((above, below), place) = (terminated(digit1, slash), terminated(digit1, not(one_of(['.', ',']))))
+        .with_span()
+        .parse_next(input)?;
+    let (above, below) = (parse(above, &place)?, parse(below, &place)?);
+    if below == 0.0 {
+        return Err(ErrMode::Cut(Fault::new(place, Misread::ZeroDenominator)));
+    }
+    Ok(exact(above / below))
+}
+
+fn exact(value: f64) -> Numeral {
+    Numeral { value, step: 0.0 }
+}
+
+/// Digits with decimal marks and separators, and an optional power of ten.
+fn decimal(input: &mut Input<'_>) -> Reading<Numeral> {
+    let three = (digit, digit, digit, not(digit), not(one_of(['/', '⁄', '∕'])));
+    let group = (one_of(is_space), peek(three), digit1).void();
+    let marked = (one_of(['.', ',']), digit1).void();
+    let exponent = (one_of(['e', 'E']), opt(one_of(['+', '-', '−'])), digit1).void();
+    let digits = alt((
+        (digit1.void(), repeat::<_, _, (), _, _>(0.., alt((group, marked)))).void(),
+        marked_alone,
+    ));
+    let ((mantissa, exponent), place) = (digits.take(), opt(exponent.take())).with_span().parse_next(input)?;
+    interpret(mantissa, exponent.unwrap_or_default(), &place)
+}
+
+fn digit(input: &mut Input<'_>) -> Reading<char> {
+    one_of('0'..='9').parse_next(input)
+}
+
+/// `.5` or `,5`.
+fn marked_alone(input: &mut Input<'_>) -> Reading<()> {
+    (one_of(['.', ',']), digit1).void().parse_next(input)
+}
+
+/// Decides which mark is the decimal one, or that it cannot be told.
+fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Numeral> {
+    let fault = |misread| Err(ErrMode::Cut(Fault::new(place.clone(), misread)));
+    let joined: String = mantissa.chars().filter(|letter| !is_space(*letter)).collect();
+    let spaced = joined.len() < mantissa.len();
+    let marks: Vec<char> = joined.chars().filter(|letter| !letter.is_ascii_digit()).collect();
+    let last = marks.last().copied();
+    let decimal_mark = match (marks.as_slice(), last) {
+        ([], _) => None,
+        ([only], _) => {
+            let (before, after) = joined.split_once(*only).unwrap_or((&joined, ""));
+            let like_thousands = (1..=3).contains(&before.len()) && !before.starts_with('0') && after.len() == 3;
+            if *only == ',' && like_thousands && !spaced && exponent.is_empty() {
+                return fault(Misread::AmbiguousComma {
+                    as_thousands: format!("{before}{after}"),
+                    as_decimal: format!("{before}.{after}"),
+                });
+            }
+            Some(*only)
+        }
+        ([first, ..], Some(last)) if *first != last => Some(last),
+        _ => None,
+    };
+    let (whole, part) = match decimal_mark {
+        Some(mark) => joined.rsplit_once(mark).unwrap_or((&joined, "")),
+        None => (joined.as_str(), ""),
+    };
+    let groups: Vec<&str> = whole.split(['.', ',']).collect();
+    if groups.len() > 1 && !well_grouped(&groups)
+        || groups.len() > 1 && spaced
+        || whole.contains(decimal_mark.unwrap_or(' '))
+    {
+        return fault(Misread::Malformed);
+    }
+    let exponent = exponent.replace('−', "-");
+    let value = parse(&format!("{}.{part}{exponent}", groups.concat()), place)?;
+    let power: i32 = exponent.trim_start_matches(['e', 'E']).parse().unwrap_or(0);
+    let decimals = i32::try_from(part.len()).unwrap_or(i32::MAX);
+    Ok(Numeral {
+        value,
+        step: 10_f64.powi(power.saturating_sub(decimals)),
+    })
+}
+
+/// Whether groups are of three digits, the first of one to three.
+fn well_grouped(groups: &[&str]) -> bool {
+    groups.iter().enumerate().all(|(index, group)| {
+        if index == 0 {
+            (1..=3).contains(&group.len())
+        } else {
+            group.len() == 3
+        }
+    })
+}
+
+fn parse(text: &str, place: &Range<usize>) -> Reading<f64> {
+    let text = if text.starts_with('.') {
+        format!("0{text}")
+    } else {
+        text.to_owned()
+    };
+    match text.parse::<f64>() {
+        Ok(value) if value.abs() <= LIMIT => Ok(value),
+        _ => Err(ErrMode::Cut(Fault::new(place.clone(), Misread::OutOfRange))),
+    }
+}

@@ -1,0 +1,136 @@
+//! Units as people type them. The spellings are in the unit table; here is where a unit ends in
+//! a text, and what a spelling means when capitals or the field decide it.
+
+use super::{Fault, Input, Misread, Reading};
+use crate::quantity::table::fold;
+use crate::quantity::{Kind, Unit};
+use winnow::error::ErrMode;
+use winnow::prelude::*;
+use winnow::stream::Stream;
+
+/// Spellings whose capitals make them another unit than the one probably meant.
+const OTHER: &[(&str, &str, &str)] = &[
+    ("mPa", "millipascal", "MPa"),
+    ("Mm", "megametre", "mm"),
+    ("ML", "megalitre", "mL"),
+    ("MN", "meganewton", "kN"),
+    ("mN", "millinewton", "N"),
+    ("MNm", "meganewton metre", "N·m"),
+    ("mNm", "millinewton metre", "N·m"),
+    ("MW", "megawatt", "kW"),
+    ("mW", "milliwatt", "kW"),
+    ("mbar", "millibar", "kPa"),
+    ("lb/ft", "pounds per foot", "lbf·ft"),
+];
+
+/// Words that end a unit because they join values.
+const JOINTS: &[&str] = &["to", "then", "plus", "and"];
+
+/// Reads a unit and resolves it; backtracks where no unit stands here.
+pub(super) fn unit(input: &mut Input<'_>, expected: Option<Kind>) -> Reading<Unit> {
+    let rest: &str = input.peek_finish();
+    let length = extent(rest);
+    let (token, place) = winnow::token::take(length).with_span().parse_next(input)?;
+    let trimmed: &str = token;
+    let name = trimmed.trim_matches(|letter: char| letter.is_whitespace() || matches!(letter, '.' | '·' | '-' | '*'));
+    if name.is_empty() {
+        return Err(ErrMode::Backtrack(Fault::new(place, Misread::NoUnit { expected })));
+    }
+    resolve(name, expected).map_err(|misread| {
+        let start = place.start + trimmed.find(name).unwrap_or(0);
+        ErrMode::Cut(Fault::new(start..start + name.len(), misread))
+    })
+}
+
+/// How many characters (not bytes) from the start of `text` belong to a unit.
+fn extent(text: &str) -> usize {
+    let letters: Vec<char> = text.chars().collect();
+    let mut end = 0;
+    while let Some(&letter) = letters.get(end) {
+        let next = letters[end + 1..].iter().find(|letter| !letter.is_whitespace());
+        let belongs = match letter {
+            '-' | '‐' | '‑' | '.' | '/' | '·' | '⋅' | '*' | '∙' | '•' | '×' => {
+                next.is_some_and(|next| next.is_alphabetic()) || letter == '.'
+            }
+            '2' | '3' => {
+                end > 0
+                    && (letters[end - 1] == 'm' || letters[end - 1] == 'n')
+                    && !letters.get(end + 1).is_some_and(char::is_ascii_digit)
+            }
+            '°' | 'º' | '˚' | '"' | '″' | '”' | '“' | '\'' | '′' | '’' | '²' | '³' | '%' | '∆' | '⁄' => {
+                true
+            }
+            '\n' => false,
+            space if space.is_whitespace() => !joint_follows(&letters[end..]),
+            other => other.is_alphabetic(),
+        };
+        if !belongs {
+            break;
+        }
+        end += 1;
+    }
+    end
+}
+
+/// Whether the next word joins values rather than names a unit.
+fn joint_follows(letters: &[char]) -> bool {
+    let word: String = letters
+        .iter()
+        .skip_while(|letter| letter.is_whitespace())
+        .take_while(|letter| letter.is_alphabetic())
+        .collect();
+    JOINTS.contains(&word.to_lowercase().as_str())
+}
+
+/// What a spelling means in a field of the expected kind.
+fn resolve(name: &str, expected: Option<Kind>) -> Result<Unit, Misread> {
+    let bare: String = name
+        .chars()
+        .filter(|letter| !letter.is_whitespace() && !matches!(letter, '·' | '⋅' | '.' | '-' | '*' | '×'))
+        .collect();
+    if let Some((_, meaning, instead)) = OTHER.iter().find(|(spelling, _, _)| *spelling == bare) {
+        return Err(Misread::OtherUnit { meaning, instead });
+    }
+    let folded = fold(name);
+    let in_context = expected.and_then(|kind| by_context(&folded, kind));
+    match in_context.or_else(|| Unit::spelled(&folded)) {
+        Some(unit) => match expected {
+            Some(expected) if unit.kind() != expected => Err(Misread::WrongKind {
+                expected,
+                found: unit.kind(),
+            }),
+            _ => Ok(unit),
+        },
+        None if matches!(folded.as_str(), "oz" | "ounce" | "ounces") => {
+            Err(Misread::AmbiguousUnit(&["fl oz", "oz wt"]))
+        }
+        None if matches!(folded.as_str(), "impoz" | "ukoz") => Err(Misread::AmbiguousUnit(&["imp fl oz", "oz wt"])),
+        None => Err(Misread::UnknownUnit(nearest(&folded))),
+    }
+}
+
+/// Spellings that mean another unit in a field of a certain kind: `lb` of force, `K` of difference.
+fn by_context(folded: &str, kind: Kind) -> Option<Unit> {
+    Some(match (kind, folded) {
+        (Kind::Mass, "oz" | "ounce" | "ounces") => Unit::Ounce,
+        (Kind::Volume, "oz" | "ounce" | "ounces") => Unit::UsFluidOunce,
+        (Kind::Force, "lb" | "lbs" | "pound" | "pounds") => Unit::PoundForce,
+        (Kind::Force, "kg" | "kgs" | "kilo" | "kilos") => Unit::KilogramForce,
+        (Kind::TemperatureDifference, "k" | "c" | "°c") => Unit::KelvinDifference,
+        (Kind::TemperatureDifference, "f" | "°f") => Unit::FahrenheitDifference,
+        _ => return None,
+    })
+}
+
+/// The unit with the closest spelling, two slips of the thumb away at most.
+fn nearest(folded: &str) -> Option<Unit> {
+    if folded.chars().count() < 2 || folded.len() > 24 {
+        return None;
+    }
+    Unit::all()
+        .flat_map(|unit| unit.spellings().iter().map(move |spelling| (unit, spelling)))
+        .map(|(unit, spelling)| (strsim::osa_distance(folded, spelling), unit))
+        .filter(|(distance, _)| *distance <= if folded.chars().count() < 4 { 1 } else { 2 })
+        .min_by_key(|(distance, _)| *distance)
+        .map(|(_, unit)| unit)
+}

@@ -1,0 +1,178 @@
+//! The shape of a result, the same for every calculator: what was found, over which range, by
+//! which method, from which working and source, with which cautions.
+//!
+//! A calculator builds [`Finding`]s out of quantities; a view renders any of them. Nothing here
+//! is text for the screen beyond the names the trade gives the things.
+
+use crate::caution::Caution;
+use crate::quantity::{Quantity, Unit};
+use crate::source::Source;
+
+/// One result.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// The name other programs read it by.
+    pub id: Id,
+    /// What it is, as the trade says it.
+    pub name: &'static str,
+    /// The value or range.
+    pub amount: Amount,
+    /// The unit to show it in.
+    pub unit: Unit,
+    /// How to write the number.
+    pub style: Style,
+    /// How far the value shown is from the one asked for, where the two differ by design.
+    pub difference: Option<Difference>,
+    /// The method's name, so that two methods are never taken for each other.
+    pub method: &'static str,
+    /// Equation, the numbers put in, and the source.
+    pub working: Working,
+    /// What to beware of with this result.
+    pub cautions: Vec<Caution>,
+}
+
+/// The name a result is read by: an element id, or the symbol of a conversion row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Id {
+    /// An id of the contract; a range adds `-low`, `-mid` and `-high`.
+    Named(&'static str),
+    /// An id of the contract with a number from 1.
+    Numbered(&'static str, usize),
+    /// A conversion row, whose value stands in the row's own unit.
+    Row(Unit),
+}
+
+/// A value, or a range where the input is uncertain.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// One value.
+    One(Quantity),
+    /// A range; `low` never exceeds `high`.
+    Range {
+        /// The lower end.
+        low: Quantity,
+        /// The value at middling inputs, where it has a meaning.
+        mid: Option<Quantity>,
+        /// The upper end.
+        high: Quantity,
+    },
+}
+
+/// How a number is written.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Style {
+    /// Decimal, to the given step of the unit shown but to three figures at least; a step of zero
+    /// means three figures.
+    Decimal {
+        /// The smallest difference worth showing, in the unit shown.
+        step: f64,
+    },
+    /// Inches and a fraction down to 1/64.
+    InchFraction,
+    /// A whole number where it is one, such as a wrench's nominal size.
+    Nominal,
+}
+
+/// A difference worth stating beside a value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Difference {
+    /// What the difference is, such as "slack".
+    pub name: &'static str,
+    /// Shown minus asked for.
+    pub by: Quantity,
+    /// The unit to show it in.
+    pub unit: Unit,
+}
+
+/// How a result came about.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Working {
+    /// The equation in the symbols of its source.
+    pub equation: &'static str,
+    /// The numbers put in.
+    pub terms: Vec<Term>,
+    /// Where equation and figures come from.
+    pub source: Source,
+}
+
+/// A number put into an equation.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Term {
+    /// The symbol in the equation.
+    pub symbol: &'static str,
+    /// What it stands for.
+    pub meaning: &'static str,
+    /// The number.
+    pub amount: Amount,
+    /// The unit to show it in.
+    pub unit: Unit,
+}
+
+impl Amount {
+    /// A range with a middle.
+    #[must_use]
+    pub fn range(low: impl Into<Quantity>, mid: impl Into<Quantity>, high: impl Into<Quantity>) -> Self {
+        Self::Range {
+            low: low.into(),
+            mid: Some(mid.into()),
+            high: high.into(),
+        }
+    }
+
+    /// The ends with the suffix the contract gives each: none for a single value.
+    pub fn ends(self) -> impl Iterator<Item = (Option<&'static str>, Quantity)> {
+        let ends = match self {
+            Self::One(only) => [Some((None, only)), None, None],
+            Self::Range { low, mid, high } => [
+                Some((Some("low"), low)),
+                mid.map(|mid| (Some("mid"), mid)),
+                Some((Some("high"), high)),
+            ],
+        };
+        ends.into_iter().flatten()
+    }
+}
+
+impl<Q: Into<Quantity>> From<Q> for Amount {
+    fn from(quantity: Q) -> Self {
+        Self::One(quantity.into())
+    }
+}
+
+impl Term {
+    /// A number put in, shown in `unit`.
+    #[must_use]
+    pub fn new(symbol: &'static str, meaning: &'static str, amount: impl Into<Amount>, unit: Unit) -> Self {
+        Self {
+            symbol,
+            meaning,
+            amount: amount.into(),
+            unit,
+        }
+    }
+}
+
+impl Finding {
+    /// A finding to three figures, without difference or cautions.
+    #[must_use]
+    pub fn new(
+        id: Id,
+        name: &'static str,
+        amount: impl Into<Amount>,
+        unit: Unit,
+        method: &'static str,
+        working: Working,
+    ) -> Self {
+        Self {
+            id,
+            name,
+            amount: amount.into(),
+            unit,
+            style: Style::Decimal { step: 0.0 },
+            difference: None,
+            method,
+            working,
+            cautions: Vec::new(),
+        }
+    }
+}
