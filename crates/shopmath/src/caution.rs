@@ -1,4 +1,8 @@
-//! The cautions: each sentence once, with the slug other programs read.
+//! The cautions: each sentence once, with the slug other programs read. Those of each field of
+//! calculators stand in a file of their own below.
+
+pub mod drive;
+pub mod fastener;
 
 /// A caution shown with a result or a screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -9,6 +9,7 @@ extern crate uom;
 
 pub mod caution;
 pub mod convert;
+pub mod drive;
 pub mod fastener;
 pub mod fraction;
 pub mod quantity;

@@ -1,4 +1,8 @@
 //! Where a number comes from: each publication once, with what is taken from it and its mark.
+//! The sources of each field of calculators stand in a file of their own below.
+
+pub mod drive;
+pub mod fastener;
 
 /// How far a figure can be trusted to be what the publication prints.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

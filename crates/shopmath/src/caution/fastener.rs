@@ -1,0 +1,1 @@
+//! The cautions of the calculators for fasteners.

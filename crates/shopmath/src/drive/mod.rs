@@ -1,0 +1,1 @@
+//! Belt drives: route, belt, tensioner, tension, slip, wear.
