@@ -131,7 +131,8 @@ async function deleteOurCaches(isOld) {
 // Looks into the cache rather than trusting the install: browsers may empty it.
 // What was lost is fetched again where there is a network.
 async function status(port) {
+  if (RETIRED) return port.postMessage({ version: VERSION, complete: false, gone: [] });
   await fill().catch(() => {});
   const gone = await missing(await caches.open(CACHE));
-  port.postMessage({ version: VERSION, complete: FILES.length > 0 && gone.length === 0, gone });
+  port.postMessage({ version: VERSION, complete: gone.length === 0, gone });
 }

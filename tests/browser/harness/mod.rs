@@ -1,0 +1,22 @@
+//! What every journey stands on: a server that can really be killed, a phone
+//! with a browser on it, and the list of what that browser asked of the network.
+//!
+//! Journeys say what a person does and sees. How that is done in WebDriver is
+//! here, and only here. Everything waits for a condition, with a limit.
+
+mod chromedriver;
+mod folder;
+mod phone;
+mod server;
+mod setting;
+mod touch;
+mod traffic;
+mod view;
+
+pub use folder::Copy;
+pub use phone::{Phone, Profile};
+pub use server::Server;
+pub use traffic::Traffic;
+
+/// What a journey returns: an error says which step failed, and why.
+pub type Outcome = anyhow::Result<()>;

@@ -1,0 +1,30 @@
+//! What `cargo xtask` hands to the journeys: where the page and the programs are.
+
+use anyhow::{Result, bail};
+use std::path::{Path, PathBuf};
+
+/// A path given by an environment variable.
+pub(super) fn path(variable: &str) -> Result<PathBuf> {
+    match std::env::var_os(variable) {
+        Some(value) => Ok(PathBuf::from(value)),
+        None => bail!(
+            "{variable} is not set: journeys need a built page and a browser. \
+             Start them with `cargo xtask test browser`"
+        ),
+    }
+}
+
+/// The program whose `serve` and `dist` the journeys use.
+pub(super) fn xtask() -> Result<PathBuf> {
+    path("FENDERSIDE_XTASK")
+}
+
+/// The built page.
+pub(super) fn dist() -> Result<PathBuf> {
+    path("FENDERSIDE_DIST")
+}
+
+/// Where pictures of the page go.
+pub(super) fn screens() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../target/screens")
+}

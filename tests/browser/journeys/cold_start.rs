@@ -1,0 +1,36 @@
+//! One visit with a network; after that the page starts from a dead one.
+
+use fenderside_tests::harness::{Outcome, Phone, Server};
+
+const SPEC: &str = "#/convert?q=60%20N%C2%B7m";
+
+#[test]
+fn the_page_starts_from_a_dead_network() -> Outcome {
+    let server = Server::start()?;
+    let site = server.site().to_owned();
+
+    let phone = Phone::fresh(&site)?;
+    phone.open("#/convert")?;
+    phone.until_kept()?;
+
+    server.kill()?;
+
+    phone.reload()?;
+    phone.field("q")?;
+    phone.until_kept()?;
+
+    phone.open(SPEC)?;
+    assert_eq!(phone.field("q")?, "60 N·m");
+    phone.screenshot("cold-start")?;
+
+    let (profile, traffic) = phone.close()?;
+    traffic.stays_home()?;
+
+    let next_day = Phone::with(profile, &site)?;
+    next_day.open(SPEC)?;
+    assert_eq!(next_day.field("q")?, "60 N·m");
+    next_day.until_kept()?;
+
+    let (_, traffic) = next_day.close()?;
+    traffic.stays_home()
+}
