@@ -1,12 +1,17 @@
-//! The page.
+//! The page: shell, route, fields, results, and one folder or file per screen.
+//!
+//! Views hold no arithmetic and no conversion: they keep raw text, hand it to `shopmath`, and
+//! render what comes back. What each file is for is in `DEVELOPERS.md`.
 
-use yew::prelude::*;
-
-#[component]
-fn App() -> Html {
-    html! { <main><h1>{ "Fenderside" }</h1></main> }
-}
+mod app;
+mod link;
+mod offline;
+mod route;
+mod screens;
+mod settings;
+mod storage;
+mod views;
 
 fn main() {
-    yew::Renderer::<App>::new().render();
+    yew::Renderer::<app::App>::new().render();
 }

@@ -97,7 +97,7 @@ fn row(typed: Bounds, unit: Unit) -> Finding {
     };
     let step = typed.low.step.max(typed.high.step) * from.factor() / unit.factor();
     let mut finding = Finding::new(
-        Id::Row(unit),
+        Id::Row(unit.symbol()),
         unit.name(),
         amount,
         unit,
@@ -123,7 +123,7 @@ fn inch_fraction(length: Length) -> Option<Finding> {
         source: source::INCH_FRACTION,
     };
     let mut finding = Finding::new(
-        Id::Named("in-fraction"),
+        Id::Row("in-fraction"),
         "nearest 1/64 inch",
         Quantity::from(nearest.length()),
         Unit::Inch,

@@ -38,8 +38,8 @@ pub enum Id {
     Named(&'static str),
     /// An id of the contract with a number from 1.
     Numbered(&'static str, usize),
-    /// A conversion row, whose value stands in the row's own unit.
-    Row(Unit),
+    /// A row of Convert by its name, mostly a unit's symbol; its value stands in the unit shown.
+    Row(&'static str),
 }
 
 /// A value, or a range where the input is uncertain.
@@ -71,6 +71,8 @@ pub enum Style {
     InchFraction,
     /// A whole number where it is one, such as a wrench's nominal size.
     Nominal,
+    /// Every digit, for the numbers put into an equation.
+    Exactly,
 }
 
 /// A difference worth stating beside a value.
@@ -153,6 +155,16 @@ impl Term {
 }
 
 impl Finding {
+    /// The number other programs read, with its unit: a row's in the unit it shows, all others in
+    /// the coherent SI unit.
+    #[must_use]
+    pub fn plain(&self, quantity: Quantity) -> (f64, Unit) {
+        match (self.id, quantity.value_in(self.unit)) {
+            (Id::Row(_), Some(value)) => (value, self.unit),
+            _ => (quantity.si(), quantity.kind().coherent()),
+        }
+    }
+
     /// A finding to three figures, without difference or cautions.
     #[must_use]
     pub fn new(

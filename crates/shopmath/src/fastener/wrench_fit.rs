@@ -105,7 +105,7 @@ fn finding(fit: Fit, head: Length, id: &'static str, name: &'static str, unit: U
         ],
         source: source::WRENCH_SLACK,
     };
-    let mut finding = Finding::new(Id::Named(id), name, length(fit.wrench), unit, "exact sizes", working);
+    let mut finding = Finding::new(Id::Row(id), name, length(fit.wrench), unit, "exact sizes", working);
     finding.style = style;
     finding.difference = Some(Difference {
         name: "slack",

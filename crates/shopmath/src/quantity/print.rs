@@ -2,8 +2,9 @@
 //!
 //! Reading is [`super::read`]'s work. Nothing here knows markup.
 
-use super::{Bounds, Typed, Unit};
-use crate::fraction::InchFraction;
+use super::{Bounds, Quantity, Typed, Unit};
+use crate::fraction::{self, InchFraction};
+use crate::result::Style;
 
 /// Between groups of three digits: does not break, and the reader takes it back.
 const GROUP: char = '\u{202f}';
@@ -40,6 +41,40 @@ pub fn bounds(bounds: Bounds) -> String {
     }
 }
 
+/// The number of a quantity in `unit`, without the unit; empty when the unit measures something
+/// else.
+#[must_use]
+pub fn number(quantity: Quantity, unit: Unit, style: Style) -> String {
+    let Some(value) = quantity.value_in(unit) else {
+        return String::new();
+    };
+    match (style, quantity) {
+        (Style::InchFraction, Quantity::Length(length)) => {
+            fraction::nearest(length).map_or_else(|| rounded(value, 0.0), inch_fraction)
+        }
+        (Style::Decimal { step }, _) => rounded(value, step),
+        (Style::InchFraction | Style::Nominal, _) => rounded(value, 0.0),
+        (Style::Exactly, _) => significant(value),
+    }
+}
+
+/// A quantity in `unit` with the unit behind it, to three figures.
+#[must_use]
+pub fn quantity(quantity: Quantity, unit: Unit) -> String {
+    format!(
+        "{}{}",
+        number(quantity, unit, Style::Decimal { step: 0.0 }),
+        suffix(unit)
+    )
+}
+
+/// The same with its sign always written, for differences.
+#[must_use]
+pub fn difference(by: Quantity, unit: Unit) -> String {
+    let text = quantity(by, unit);
+    if by.si() > 0.0 { format!("+{text}") } else { text }
+}
+
 /// The unit as it follows a number: the degree sign close up, all others after a space.
 #[must_use]
 pub fn suffix(unit: Unit) -> String {
@@ -73,6 +108,19 @@ pub fn rounded(value: f64, step: f64) -> String {
         .find(|&decimals| ends_at(value, decimals))
         .unwrap_or(wanted);
     at_decimals(value, decimals)
+}
+
+/// A number to ten figures without trailing zeros: all that an input of a shop has.
+fn significant(value: f64) -> String {
+    if value == 0.0 || !value.is_finite() || !(-5..9).contains(&floor_log10(value.abs())) {
+        return rounded(value, 0.0);
+    }
+    let text = at_decimals(value, 9 - floor_log10(value.abs()));
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
 }
 
 /// The exponent of ten of a positive number, safe against values such as 999.9999999999999.

@@ -1,0 +1,103 @@
+//! The shell: header, the screen in view, navigation, settings and the update flow.
+
+use crate::link::{self, Places, use_route};
+use crate::offline::{self, Offline, use_copy};
+use crate::route::Screen;
+use crate::screens::convert::Convert;
+use crate::screens::unbuilt::Unbuilt;
+use crate::settings::use_settings;
+use crate::views::{icon, settings::SettingsPanel};
+use gloo::utils::document;
+use web_sys::HtmlElement;
+use yew::prelude::*;
+
+/// The whole page.
+#[component]
+pub(crate) fn App() -> Html {
+    let route = use_route();
+    let places = use_memo((), |()| Places::default());
+    let settings = use_settings();
+    let copy = use_copy();
+    let settings_open = use_state(|| false);
+    let heading = use_heading(route.screen);
+    let toggle = {
+        let open = settings_open.clone();
+        Callback::from(move |_: MouseEvent| open.set(!*open))
+    };
+    let screen = match route.screen {
+        Screen::Convert => html! { <Convert route={route.clone()} settings={settings.clone()} /> },
+        screen => html! { <Unbuilt {screen} /> },
+    };
+    html! {
+        <ContextProvider<Places> context={(*places).clone()}>
+            <header class="head">
+                <h1 ref={heading} tabindex="-1">{ route.screen.title() }</h1>
+                { offline_mark(copy.offline) }
+                <button type="button" class="head-button" aria-expanded={settings_open.to_string()} aria-controls="settings" onclick={toggle}>
+                    { icon::sliders() }<span class="spoken">{ "Settings" }</span>
+                </button>
+            </header>
+            if *settings_open { <SettingsPanel settings={settings.clone()} offline={copy.offline} /> }
+            <main key={route.screen.path()}>{ screen }</main>
+            <nav class="tabs" aria-label="Screens">{ for Screen::ALL.into_iter().map(|tab| nav_link(tab, route.screen, &places)) }</nav>
+            if copy.newer { { newer() } }
+        </ContextProvider<Places>>
+    }
+}
+
+/// The screen's title in the document, and the heading focused when the screen changes.
+#[hook]
+fn use_heading(screen: Screen) -> NodeRef {
+    let heading = use_node_ref();
+    let shown = use_mut_ref(|| None::<Screen>);
+    {
+        let heading = heading.clone();
+        use_effect_with(screen, move |&screen| {
+            document().set_title(&format!("{} · Fenderside", screen.title()));
+            let before = shown.borrow_mut().replace(screen);
+            if let (Some(_), Some(heading)) = (before, heading.cast::<HtmlElement>()) {
+                // Focus can only be refused when the heading is gone.
+                let _ = heading.focus();
+            }
+        });
+    }
+    heading
+}
+
+fn nav_link(tab: Screen, current: Screen, places: &Places) -> Html {
+    let here = tab == current;
+    let target = places.of(tab);
+    let href = target.print();
+    let places = places.clone();
+    // The place is looked up when tapped: it changes while one types, this link is not drawn then.
+    let onclick = Callback::from(move |event: MouseEvent| {
+        event.prevent_default();
+        if !here {
+            link::go(&places.of(tab));
+        }
+    });
+    html! {
+        <a key={tab.path()} {href} {onclick} class="tab" aria-current={here.then_some("page")}>
+            { icon::screen(tab) }<span>{ tab.title() }</span>
+        </a>
+    }
+}
+
+/// A word and a sign on whether the page starts without a network.
+fn offline_mark(offline: Offline) -> Html {
+    let (sign, words) = match offline {
+        Offline::Ready => ("✓", "Ready to work offline"),
+        Offline::Pending => ("…", "Getting ready for offline"),
+        Offline::Unavailable => ("!", "Needs a network"),
+    };
+    html! { <p class="offline-mark"><span aria-hidden="true">{ sign }</span>{ " " }{ words }</p> }
+}
+
+fn newer() -> Html {
+    html! {
+        <div class="newer" role="status">
+            <p>{ "New version ready. What you typed stays." }</p>
+            <button type="button" class="button" onclick={|_| offline::use_newer()}>{ "Use it now" }</button>
+        </div>
+    }
+}

@@ -1,0 +1,114 @@
+//! The address and the screen kept in step: the link is the state.
+//!
+//! What is typed goes into the address a moment later without a new history entry; a link, a
+//! bookmark or the back button comes out of it as a [`Route`].
+
+use crate::route::{Route, Screen};
+use gloo::events::EventListener;
+use gloo::timers::callback::Timeout;
+use gloo::utils::window;
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::JsValue;
+use yew::prelude::*;
+
+/// How long typing rests before the address follows, millisecond. Browsers refuse an address
+/// that changes at every keystroke.
+const REST: u32 = 350;
+
+/// The fragment the browser shows now.
+fn fragment() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
+/// The route in the address, followed through links and the back button.
+#[hook]
+pub(crate) fn use_route() -> Rc<Route> {
+    let route = use_state(|| Rc::new(Route::parse(&fragment())));
+    let setter = route.setter();
+    use_effect_with((), move |()| {
+        let listener = EventListener::new(&window(), "hashchange", move |_| {
+            setter.set(Rc::new(Route::parse(&fragment())));
+        });
+        move || drop(listener)
+    });
+    (*route).clone()
+}
+
+/// Where each screen was left, so that its tab leads back to the same bench.
+#[derive(Clone, Default)]
+pub(crate) struct Places(Rc<RefCell<Vec<Route>>>);
+
+impl PartialEq for Places {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+impl Places {
+    /// Notes where a screen stands.
+    pub(crate) fn note(&self, route: Route) {
+        let mut places = self.0.borrow_mut();
+        places.retain(|known| known.screen != route.screen);
+        places.push(route);
+    }
+
+    /// The route a screen was left at, or its bare one.
+    pub(crate) fn of(&self, screen: Screen) -> Route {
+        self.0
+            .borrow()
+            .iter()
+            .find(|known| known.screen == screen)
+            .cloned()
+            .unwrap_or_else(|| Route::bare(screen))
+    }
+}
+
+/// Goes to a route as a link would, with a history entry.
+pub(crate) fn go(route: &Route) {
+    // The only failure is an address too long to hold; the screen then stays where it is.
+    let _ = window().location().set_hash(&route.print());
+}
+
+/// Keeps the address in step with what a screen holds. The last state is written when the screen
+/// goes, when the page is hidden, and after each rest in typing.
+#[hook]
+pub(crate) fn use_link(route: Route) {
+    let places = use_context::<Places>().unwrap_or_default();
+    let pending = use_mut_ref(|| None::<Route>);
+    let timer = use_mut_ref(|| None::<Timeout>);
+    {
+        let (pending, timer) = (pending.clone(), timer.clone());
+        use_effect_with(route, move |route| {
+            places.note(route.clone());
+            if route.print() == Route::parse(&fragment()).print() {
+                *pending.borrow_mut() = None;
+                return;
+            }
+            *pending.borrow_mut() = Some(route.clone());
+            *timer.borrow_mut() = Some(Timeout::new(REST, move || write(&pending)));
+        });
+    }
+    use_effect_with((), move |()| {
+        let hidden = pending.clone();
+        let listener = EventListener::new(&window(), "pagehide", move |_| write(&hidden));
+        move || {
+            drop(listener);
+            timer.borrow_mut().take();
+        }
+    });
+}
+
+/// Writes a pending route into the address, unless another screen has the address by now.
+fn write(pending: &RefCell<Option<Route>>) {
+    let Some(route) = pending.borrow_mut().take() else {
+        return;
+    };
+    if Route::parse(&fragment()).screen != route.screen {
+        return;
+    }
+    if let Ok(history) = window().history() {
+        // Refused only when called too often; the next rest writes it.
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&route.print()));
+    }
+}

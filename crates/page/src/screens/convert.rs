@@ -1,0 +1,301 @@
+//! Convert: one field, any spec, every useful equivalent; several lines give a table.
+
+use crate::link::use_link;
+use crate::route::{Route, Screen};
+use crate::settings::SettingsHandle;
+use crate::views::caution::Caution;
+use crate::views::fault::Fault;
+use crate::views::finding::{Finding, amount};
+use crate::views::settings::ToolsChoice;
+use gloo::timers::callback::Timeout;
+use shopmath::caution;
+use shopmath::convert::{self, Conversion, Stage};
+use shopmath::quantity::{fault, print};
+use shopmath::tools::Tools;
+use std::rc::Rc;
+use web_sys::HtmlTextAreaElement;
+use yew::prelude::*;
+
+/// The texts offered before anything is typed.
+const EXAMPLES: &[&str] = &[
+    "60 N·m",
+    "44 ft-lb",
+    "10 Nm + 90°",
+    "35–45 N·m",
+    "1 5/8 in",
+    "19 mm",
+    "30 psi",
+    "4.5 qt",
+];
+/// Equivalents shown for each line of a list; the rest is one tap away.
+const FIRST_ROWS: usize = 3;
+/// How long typing rests before a screen reader hears the answer, millisecond.
+const REST: u32 = 1200;
+
+#[derive(PartialEq, Properties)]
+pub(crate) struct Props {
+    pub(crate) route: Rc<Route>,
+    pub(crate) settings: SettingsHandle,
+}
+
+/// The screen's state: the text as typed. All else is derived from it.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Typed {
+    text: AttrValue,
+}
+
+enum Action {
+    /// The person typed.
+    Type(String),
+    /// A link, a bookmark or the back button brought a text.
+    Follow(String),
+}
+
+impl Reducible for Typed {
+    type Action = Action;
+
+    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
+        let (Action::Type(text) | Action::Follow(text)) = action;
+        if self.text == text {
+            self
+        } else {
+            Rc::new(Self { text: text.into() })
+        }
+    }
+}
+
+fn text_of(route: &Route) -> String {
+    route.value("q").unwrap_or_default().to_owned()
+}
+
+/// The screen.
+#[component]
+pub(crate) fn Convert(props: &Props) -> Html {
+    let typed = use_reducer(|| Typed {
+        text: text_of(&props.route).into(),
+    });
+    {
+        let dispatcher = typed.dispatcher();
+        use_effect_with(props.route.clone(), move |route| {
+            dispatcher.dispatch(Action::Follow(text_of(route)))
+        });
+    }
+    let mut route = Route::bare(Screen::Convert);
+    route.set("q", typed.text.to_string());
+    use_link(route);
+
+    let field = use_node_ref();
+    let oninput = {
+        let dispatcher = typed.dispatcher();
+        Callback::from(move |event: InputEvent| {
+            if let Some(area) = event.target_dyn_into::<HtmlTextAreaElement>() {
+                dispatcher.dispatch(Action::Type(area.value()));
+            }
+        })
+    };
+    let ontake = {
+        let (dispatcher, field) = (typed.dispatcher(), field.clone());
+        Callback::from(move |text: String| {
+            dispatcher.dispatch(Action::Type(text));
+            if let Some(area) = field.cast::<HtmlTextAreaElement>() {
+                // Focus can only be refused when the field is gone.
+                let _ = area.focus();
+            }
+        })
+    };
+    let read = read(&typed.text, props.settings.tools);
+    let invalid = matches!(&read, Read::One(Err(_))).then_some("true");
+    let described = invalid.map(|_| "q-error");
+    let lines = typed.text.lines().count().clamp(1, 6).to_string();
+    html! {
+        <>
+            <div class="entry">
+                <label class="entry-label" for="q">{ "Type a spec as the manual prints it; one per line" }</label>
+                <div class="entry-box">
+                    <textarea id="q" name="q" ref={field} rows={lines} value={typed.text.clone()} {oninput}
+                        aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
+                        autocorrect="off" spellcheck="false" enterkeyhint="done" placeholder="60 N·m" />
+                    if !typed.text.is_empty() {
+                        <button type="button" class="clear" onclick={ontake.reform(|_| String::new())}>{ "Clear" }</button>
+                    }
+                </div>
+            </div>
+            <div class="answers">{ answers(&read, &typed.text, &ontake) }</div>
+            <ToolsChoice settings={props.settings.clone()} name="tools" />
+            <Spoken words={spoken(&read)} />
+            <Caution words={caution::FIGURE_NOT_PROCEDURE} />
+        </>
+    }
+}
+
+/// What the text came to.
+enum Read {
+    Nothing,
+    One(Result<Conversion, fault::Fault>),
+    List(Vec<(String, Result<Conversion, fault::Fault>)>),
+}
+
+fn read(text: &str, tools: Tools) -> Read {
+    let lines: Vec<&str> = text.lines().filter(|line| !line.trim().is_empty()).collect();
+    match lines.as_slice() {
+        [] => Read::Nothing,
+        [_] if !text.contains('\n') => Read::One(convert::line(text, tools)),
+        several => Read::List(
+            several
+                .iter()
+                .map(|&line| (line.to_owned(), convert::line(line, tools)))
+                .collect(),
+        ),
+    }
+}
+
+fn answers(read: &Read, text: &AttrValue, ontake: &Callback<String>) -> Html {
+    match read {
+        Read::Nothing => examples(ontake),
+        Read::One(Ok(conversion)) => single(conversion),
+        Read::One(Err(fault)) => html! { <Fault field="q" {text} fault={fault.clone()} onremedy={ontake} /> },
+        Read::List(lines) => list(lines, text, ontake),
+    }
+}
+
+fn examples(ontake: &Callback<String>) -> Html {
+    let chip = |&example: &&'static str| {
+        let onclick = ontake.reform(move |_: MouseEvent| example.to_owned());
+        html! { <button type="button" class="chip" key={example} {onclick}>{ example }</button> }
+    };
+    html! {
+        <div class="examples">
+            <p>{ "Such as:" }</p>
+            <div class="chips">{ for EXAMPLES.iter().map(chip) }</div>
+        </div>
+    }
+}
+
+/// One line: every row of every stage.
+fn single(conversion: &Conversion) -> Html {
+    let several = conversion.stages.len() > 1;
+    html! {
+        <>
+            <p class="read-as">{ "Read as " }<strong>{ echo(conversion) }</strong></p>
+            { for conversion.cautions.iter().map(|&words| html! { <Caution key={words.slug} {words} /> }) }
+            { for conversion.stages.iter().enumerate().map(|(index, stage)| rows(stage, several.then_some(index))) }
+        </>
+    }
+}
+
+fn rows(stage: &Stage, index: Option<usize>) -> Html {
+    html! {
+        <div class="rows" data-stage={index.map(|index| (index + 1).to_string())} key={index.unwrap_or_default()}>
+            if index.is_some() { <h2>{ print::bounds(stage.typed) }</h2> }
+            { for stage.rows.iter().map(|finding| html! {
+                <Finding key={print::suffix(finding.unit) + finding.name} finding={finding.clone()} identified={index.is_none()} />
+            }) }
+        </div>
+    }
+}
+
+/// The line as it was understood.
+fn echo(conversion: &Conversion) -> String {
+    let stages: Vec<String> = conversion
+        .stages
+        .iter()
+        .map(|stage| print::bounds(stage.typed))
+        .collect();
+    let label = conversion
+        .label
+        .as_ref()
+        .map(|label| format!("{label}: "))
+        .unwrap_or_default();
+    format!("{label}{}", stages.join(" + "))
+}
+
+/// A list of specs as a table, each bad line with its own message.
+fn list(lines: &[(String, Result<Conversion, fault::Fault>)], text: &AttrValue, ontake: &Callback<String>) -> Html {
+    html! {
+        <table class="list">
+            <thead><tr><th scope="col">{ "As typed" }</th><th scope="col">{ "In other units" }</th></tr></thead>
+            <tbody>{ for lines.iter().enumerate().map(|(index, (line, read))| list_row(index, line, read, text, ontake)) }</tbody>
+        </table>
+    }
+}
+
+fn list_row(
+    index: usize,
+    line: &str,
+    read: &Result<Conversion, fault::Fault>,
+    text: &AttrValue,
+    ontake: &Callback<String>,
+) -> Html {
+    let number = (index + 1).to_string();
+    match read {
+        Ok(conversion) => html! {
+            <tr key={index} data-line={number}>
+                <th scope="row">{ echo(conversion) }</th>
+                <td>
+                    { for conversion.stages.iter().map(|stage| html! {
+                        <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| amount(finding, false)) }</p>
+                    }) }
+                    { for conversion.cautions.iter().map(|&words| html! { <Caution key={words.slug} {words} /> }) }
+                </td>
+            </tr>
+        },
+        Err(fault) => {
+            let (whole, line_text) = (text.clone(), line.to_owned());
+            let onremedy = ontake.reform(move |remedy: String| whole.replacen(&line_text, &remedy, 1));
+            html! {
+                <tr key={index} data-line={number} class="list-fault">
+                    <th scope="row">{ line }</th>
+                    <td><Fault field={format!("q-{}", index + 1)} text={line.to_owned()} fault={fault.clone()} {onremedy} /></td>
+                </tr>
+            }
+        }
+    }
+}
+
+/// The answer in words, for a screen reader: the first row, or what is wrong.
+fn spoken(read: &Read) -> String {
+    let first = |conversion: &Conversion| -> Option<String> {
+        let finding = conversion.stages.first()?.rows.first()?;
+        let ends: Vec<String> = finding
+            .amount
+            .ends()
+            .map(|(_, quantity)| print::number(quantity, finding.unit, finding.style))
+            .collect();
+        Some(format!(
+            "{} is {} {}",
+            echo(conversion),
+            ends.join(" to "),
+            finding.unit.name()
+        ))
+    };
+    match read {
+        Read::Nothing => String::new(),
+        Read::One(Ok(conversion)) => first(conversion).unwrap_or_default(),
+        Read::One(Err(fault)) => fault.misread.to_string(),
+        Read::List(lines) => format!(
+            "{} lines, {} not read",
+            lines.len(),
+            lines.iter().filter(|(_, read)| read.is_err()).count()
+        ),
+    }
+}
+
+#[derive(PartialEq, Properties)]
+struct SpokenProps {
+    words: String,
+}
+
+/// Says the answer once typing rests, not at every keystroke.
+#[component]
+fn Spoken(props: &SpokenProps) -> Html {
+    let said = use_state(String::new);
+    {
+        let said = said.setter();
+        use_effect_with(props.words.clone(), move |words| {
+            let words = words.clone();
+            let timer = Timeout::new(REST, move || said.set(words));
+            move || drop(timer)
+        });
+    }
+    html! { <p class="spoken" role="status">{ &*said }</p> }
+}

@@ -1,0 +1,4 @@
+//! One module per screen.
+
+pub(crate) mod convert;
+pub(crate) mod unbuilt;

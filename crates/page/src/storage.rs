@@ -1,0 +1,45 @@
+//! The browser's small store, with errors for what can go wrong with it instead of a panic.
+//!
+//! Settings and drafts only; sheets do not live here.
+
+use std::fmt;
+
+/// Why something could not be kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum StoreError {
+    /// The browser refuses storage to this page, as in some private windows.
+    Blocked,
+    /// There is no room, or writing was refused.
+    Full,
+}
+
+impl fmt::Display for StoreError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Blocked => write!(
+                out,
+                "This browser keeps nothing for this page. Settings last until the tab closes; allow site data to keep them."
+            ),
+            Self::Full => write!(
+                out,
+                "The browser has no room left, so this setting was not kept. Free some space and set it again."
+            ),
+        }
+    }
+}
+
+fn store() -> Result<web_sys::Storage, StoreError> {
+    web_sys::window()
+        .and_then(|window| window.local_storage().ok().flatten())
+        .ok_or(StoreError::Blocked)
+}
+
+/// The text kept under a name, if any.
+pub(crate) fn get(name: &str) -> Result<Option<String>, StoreError> {
+    store()?.get_item(name).map_err(|_| StoreError::Blocked)
+}
+
+/// Keeps a text under a name.
+pub(crate) fn set(name: &str, text: &str) -> Result<(), StoreError> {
+    store()?.set_item(name, text).map_err(|_| StoreError::Full)
+}

@@ -1,0 +1,120 @@
+//! Any result, rendered from its shape: number and unit large, the working one tap away.
+
+use super::caution::Caution;
+use shopmath::quantity::{Quantity, print};
+use shopmath::result::{Amount, Difference, Finding as Found, Id, Style, Term};
+use yew::prelude::*;
+
+#[derive(PartialEq, Properties)]
+pub(crate) struct Props {
+    pub(crate) finding: Found,
+    /// Whether the result is alone on the screen and so carries its id; in a table it does not.
+    #[prop_or(true)]
+    pub(crate) identified: bool,
+}
+
+/// A result as a line that opens to its working.
+#[component]
+pub(crate) fn Finding(props: &Props) -> Html {
+    let finding = &props.finding;
+    let open = use_state(|| false);
+    let ontoggle = {
+        let open = open.clone();
+        Callback::from(move |event: Event| {
+            let details: Option<web_sys::Element> = event.target_dyn_into();
+            open.set(details.is_some_and(|details| details.has_attribute("open")));
+        })
+    };
+    html! {
+        <div class="finding">
+            <details {ontoggle}>
+                <summary>
+                    <span class="finding-value">{ amount(finding, props.identified) }</span>
+                    <span class="finding-name">{ finding.name }{ for finding.difference.iter().map(difference) }</span>
+                </summary>
+                if *open { { working(finding) } }
+            </details>
+            { for finding.cautions.iter().map(|&words| html! { <Caution key={words.slug} {words} /> }) }
+        </div>
+    }
+}
+
+/// The number or range, as `<data>` elements by the contract.
+pub(crate) fn amount(finding: &Found, identified: bool) -> Html {
+    let ends: Vec<_> = finding.amount.ends().collect();
+    let last = ends.last().map(|(end, _)| *end);
+    let is_row = matches!(finding.id, Id::Row(_));
+    ends.iter()
+        .filter(|(end, _)| !is_row || *end != Some("mid"))
+        .map(|&(end, quantity)| {
+            html! {
+                <>
+                    { data(finding, end, quantity, identified) }
+                    if Some(end) != last { <span class="finding-to">{ "–" }</span> }
+                </>
+            }
+        })
+        .collect()
+}
+
+/// One `<data>` element.
+fn data(finding: &Found, end: Option<&'static str>, quantity: Quantity, identified: bool) -> Html {
+    let (value, unit) = finding.plain(quantity);
+    let row = match finding.id {
+        Id::Row(name) => Some(name),
+        _ => None,
+    };
+    let id = identified.then(|| element_id(finding.id, end));
+    let number = print::number(quantity, finding.unit, finding.style);
+    html! {
+        <data {id} value={value.to_string()} data-unit={unit.symbol()} data-row={row} data-end={end}>
+            <span class="number">{ number }</span>
+            <span class="unit">{ print::suffix(finding.unit) }</span>
+        </data>
+    }
+}
+
+/// The id of one end of a result.
+fn element_id(id: Id, end: Option<&'static str>) -> String {
+    let end = end.map(|end| format!("-{end}")).unwrap_or_default();
+    match id {
+        Id::Named(name) | Id::Row(name) => format!("{name}{end}"),
+        Id::Numbered(name, number) => format!("{name}-{number}{end}"),
+    }
+}
+
+fn difference(difference: &Difference) -> Html {
+    html! { <span class="finding-difference">{ format!("{} {}", difference.name, print::difference(difference.by, difference.unit)) }</span> }
+}
+
+/// Equation, numbers put in, method and source.
+fn working(finding: &Found) -> Html {
+    let working = &finding.working;
+    let source = working.source;
+    html! {
+        <dl class="working">
+            <dt>{ "Equation" }</dt><dd class="equation">{ working.equation }</dd>
+            { for working.terms.iter().map(term) }
+            <dt>{ "Method" }</dt><dd>{ finding.method }</dd>
+            <dt>{ "Source" }</dt>
+            <dd>
+                if !source.publication.is_empty() { { source.publication }{ ": " } }
+                { source.part }{ " (" }{ source.mark.words() }{ ")" }
+            </dd>
+        </dl>
+    }
+}
+
+fn term(term: &Term) -> Html {
+    let number = |quantity| print::number(quantity, term.unit, Style::Exactly);
+    let text = match term.amount {
+        Amount::One(only) => number(only),
+        Amount::Range { low, high, .. } => format!("{}–{}", number(low), number(high)),
+    };
+    html! {
+        <>
+            <dt><var>{ term.symbol }</var>{ ", " }{ term.meaning }</dt>
+            <dd>{ text }{ print::suffix(term.unit) }</dd>
+        </>
+    }
+}
