@@ -11,6 +11,7 @@ pub mod caution;
 pub mod convert;
 pub mod drive;
 pub mod fastener;
+pub mod field;
 pub mod fraction;
 pub mod quantity;
 pub mod result;
