@@ -38,10 +38,7 @@ pub(crate) fn fetch() -> Result<Browser> {
 }
 
 fn find() -> Option<Browser> {
-    let chromium = program(
-        "CHROMIUM",
-        &["chromium", "chromium-browser", "google-chrome"],
-    )?;
+    let chromium = program("CHROMIUM", &["chromium", "chromium-browser", "google-chrome"])?;
     let driver = program("CHROMEDRIVER", &["chromedriver"])?;
     Some(Browser { chromium, driver })
 }

@@ -12,10 +12,7 @@ const BROTLI_WINDOW: u32 = 24;
 
 /// Writes the compressed twins of every file below a folder.
 pub(crate) fn beside(folder: &Path) -> Result<()> {
-    for path in page::files(folder)?
-        .into_iter()
-        .filter(|path| is_worth_it(path))
-    {
+    for path in page::files(folder)?.into_iter().filter(|path| is_worth_it(path)) {
         let bytes = std::fs::read(folder.join(&path))?;
         std::fs::write(twin(folder, &path, "br"), brotli(&bytes)?)?;
         std::fs::write(twin(folder, &path, "gz"), gzip(&bytes)?)?;
@@ -26,8 +23,7 @@ pub(crate) fn beside(folder: &Path) -> Result<()> {
 /// The bytes as brotli sends them.
 pub(crate) fn brotli(bytes: &[u8]) -> Result<Vec<u8>> {
     let mut out = Vec::new();
-    let mut writer =
-        brotli::CompressorWriter::new(&mut out, 1 << 16, BROTLI_QUALITY, BROTLI_WINDOW);
+    let mut writer = brotli::CompressorWriter::new(&mut out, 1 << 16, BROTLI_QUALITY, BROTLI_WINDOW);
     writer.write_all(bytes)?;
     writer.flush()?;
     drop(writer);

@@ -35,14 +35,9 @@ pub(crate) fn build() -> Result<()> {
     step("Page, release build", || {
         page::bundle(&tools, &paths::root().join("index.html"), &stage)
     })?;
-    let version = step("Service worker and compressed files", || {
-        page::finish(&stage, false)
-    })?;
+    let version = step("Service worker and compressed files", || page::finish(&stage, false))?;
     swap(&stage, &paths::dist())?;
-    println!(
-        "\nThe page is in {} (version {version})",
-        paths::dist().display()
-    );
+    println!("\nThe page is in {} (version {version})", paths::dist().display());
     Ok(())
 }
 
@@ -52,7 +47,6 @@ fn swap(new: &Path, place: &Path) -> Result<()> {
     if place.exists() {
         std::fs::rename(place, &old)?;
     }
-    std::fs::rename(new, place)
-        .with_context(|| format!("{} cannot be put in place", place.display()))?;
+    std::fs::rename(new, place).with_context(|| format!("{} cannot be put in place", place.display()))?;
     page::clear(&old)
 }

@@ -3,6 +3,7 @@
 //! Only the dispatch lives here. One file per command; what commands share is
 //! in the other modules. Nothing in this crate is part of the page.
 
+mod bench;
 mod browser;
 mod compress;
 mod dist;
@@ -55,6 +56,7 @@ fn dispatch() -> anyhow::Result<()> {
         "serve" => serve::command(options),
         "test" => test::command(options),
         "dist" => dist::command(options),
+        "bench" => bench::command(options),
         "help" => {
             print!("{USAGE}");
             Ok(())

@@ -12,12 +12,7 @@ pub(crate) fn bundle(tools: &Tools, index: &Path, into: &Path) -> Result<()> {
     clear(into)?;
     let home = index.parent().context("index.html has no folder")?;
     let mut trunk = tools.trunk();
-    trunk
-        .arg("build")
-        .arg(index)
-        .arg("--dist")
-        .arg(into)
-        .current_dir(home);
+    trunk.arg("build").arg(index).arg("--dist").arg(into).current_dir(home);
     if tools.wasm_opt {
         trunk.arg("--release");
     } else {
@@ -46,8 +41,8 @@ pub(crate) fn files(folder: &Path) -> Result<Vec<PathBuf>> {
 
 fn collect(folder: &Path, below: &Path, found: &mut Vec<PathBuf>) -> Result<()> {
     let here = folder.join(below);
-    let entries = std::fs::read_dir(&here)
-        .with_context(|| format!("{} is not a folder that can be read", here.display()))?;
+    let entries =
+        std::fs::read_dir(&here).with_context(|| format!("{} is not a folder that can be read", here.display()))?;
     for entry in entries {
         let entry = entry?;
         let path = below.join(entry.file_name());

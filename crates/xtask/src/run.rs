@@ -56,10 +56,6 @@ pub(crate) fn cargo() -> Command {
 
 fn describe(command: &Command) -> String {
     let mut words = vec![command.get_program().to_string_lossy().into_owned()];
-    words.extend(
-        command
-            .get_args()
-            .map(|word| word.to_string_lossy().into_owned()),
-    );
+    words.extend(command.get_args().map(|word| word.to_string_lossy().into_owned()));
     words.join(" ")
 }

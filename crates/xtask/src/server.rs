@@ -33,9 +33,7 @@ pub(crate) fn serve(site: &Site) -> Result<()> {
             site.folder.display()
         );
     }
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()?;
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
     runtime.block_on(listen(site))
 }
 
@@ -43,9 +41,7 @@ async fn listen(site: &Site) -> Result<()> {
     let wanted = SocketAddr::new(site.host, site.port);
     let listener = tokio::net::TcpListener::bind(wanted)
         .await
-        .with_context(|| {
-            format!("{wanted} cannot be used; is something else there? Try another --port")
-        })?;
+        .with_context(|| format!("{wanted} cannot be used; is something else there? Try another --port"))?;
     let prefix = format!("/{}", site.prefix.trim_matches('/'));
     let shown = if prefix == "/" {
         prefix.clone()
@@ -61,9 +57,7 @@ async fn listen(site: &Site) -> Result<()> {
 }
 
 fn routes(site: &Site, prefix: &str) -> Router {
-    let files = ServeDir::new(&site.folder)
-        .precompressed_br()
-        .precompressed_gzip();
+    let files = ServeDir::new(&site.folder).precompressed_br().precompressed_gzip();
     let router = if prefix == "/" {
         Router::new().fallback_service(files)
     } else {
@@ -71,15 +65,9 @@ fn routes(site: &Site, prefix: &str) -> Router {
         // one level too high, so static hosts redirect, and so does this one.
         let folder = format!("{prefix}/");
         Router::new()
-            .route(
-                prefix,
-                any(move || async move { Redirect::temporary(&folder) }),
-            )
+            .route(prefix, any(move || async move { Redirect::temporary(&folder) }))
             .nest_service(&format!("{prefix}/"), files)
     };
     let check_first = HeaderValue::from_static("no-cache");
-    router.layer(SetResponseHeaderLayer::overriding(
-        CACHE_CONTROL,
-        check_first,
-    ))
+    router.layer(SetResponseHeaderLayer::overriding(CACHE_CONTROL, check_first))
 }

@@ -51,10 +51,7 @@ fn native() -> Result<()> {
     })?;
     crate::tools::wasm_target()?;
     step("Lints, page as it runs", || {
-        run(cargo()
-            .args(["clippy", "--package", "page"])
-            .args(WASM)
-            .args(DENY))
+        run(cargo().args(["clippy", "--package", "page"]).args(WASM).args(DENY))
     })?;
     step("Unit, property and reference tests", || {
         run(cargo().args(["test", "--workspace"]))
@@ -74,13 +71,7 @@ fn journeys(browser: &browser::Browser, names: &[String]) -> Result<()> {
     step("Journeys in a browser", || {
         let mut command = cargo();
         command
-            .args([
-                "test",
-                "--package",
-                "fenderside-tests",
-                "--features",
-                "browser",
-            ])
+            .args(["test", "--package", "fenderside-tests", "--features", "browser"])
             .args(["--test", "browser", "--"])
             .arg("--test-threads=1")
             .args(names)

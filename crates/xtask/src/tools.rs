@@ -62,21 +62,15 @@ pub(crate) fn fetch() -> Result<Tools> {
 /// installs that toolchain or is allowed to install things unasked.
 pub(crate) fn wasm_target() -> Result<()> {
     let mut rustc = Command::new("rustc");
-    rustc
-        .args(["--print", "sysroot"])
-        .current_dir(paths::root());
+    rustc.args(["--print", "sysroot"]).current_dir(paths::root());
     let sysroot = PathBuf::from(run::capture(&mut rustc)?);
     if sysroot.join("lib/rustlib").join(WASM).join("lib").is_dir() {
         return Ok(());
     }
     println!("Adding the compiler's {WASM} target");
     let mut rustup = Command::new("rustup");
-    rustup
-        .args(["target", "add", WASM])
-        .current_dir(paths::root());
-    run::run(&mut rustup).with_context(|| {
-        format!("the compiler cannot build for {WASM}; install that target for it")
-    })
+    rustup.args(["target", "add", WASM]).current_dir(paths::root());
+    run::run(&mut rustup).with_context(|| format!("the compiler cannot build for {WASM}; install that target for it"))
 }
 
 /// A program from crates.io: the one on PATH if its version is right, else the
@@ -96,10 +90,7 @@ fn cargo_tool(package: &str, program: &str, version: &str, flags: &[&str]) -> Re
             .args(flags),
     )?;
     if !has_version(&ours, version) {
-        bail!(
-            "{} was installed but does not say version {version}",
-            ours.display()
-        );
+        bail!("{} was installed but does not say version {version}", ours.display());
     }
     Ok(ours)
 }
@@ -142,13 +133,7 @@ fn wasm_opt() -> Result<Option<PathBuf>> {
         std::fs::create_dir_all(&home)?;
         run::run(
             Command::new("npm")
-                .args([
-                    "install",
-                    "--no-save",
-                    "--no-audit",
-                    "--no-fund",
-                    "--prefix",
-                ])
+                .args(["install", "--no-save", "--no-audit", "--no-fund", "--prefix"])
                 .arg(&home)
                 .arg(format!("binaryen@{BINARYEN}")),
         )?;
@@ -163,19 +148,14 @@ fn package_has_version(manifest: &Path, major: &str) -> bool {
     let Ok(json) = serde_json::from_str::<serde_json::Value>(&text) else {
         return false;
     };
-    json["version"]
-        .as_str()
-        .and_then(|version| version.split('.').next())
-        == Some(major)
+    json["version"].as_str().and_then(|version| version.split('.').next()) == Some(major)
 }
 
 /// The version of a crate in Cargo.lock.
 pub(crate) fn locked_version(package: &str) -> Result<String> {
     let file = paths::root().join("Cargo.lock");
     let text = std::fs::read_to_string(&file).context("Cargo.lock cannot be read")?;
-    let lock: toml::Table = text
-        .parse()
-        .context("Cargo.lock is not what Cargo writes")?;
+    let lock: toml::Table = text.parse().context("Cargo.lock is not what Cargo writes")?;
     lock.get("package")
         .and_then(toml::Value::as_array)
         .into_iter()

@@ -10,8 +10,8 @@ use std::path::Path;
 
 /// Writes `sw.js` into a bundled folder and returns the version it carries.
 pub(crate) fn write(folder: &Path, retired: bool) -> Result<String> {
-    let template = std::fs::read_to_string(paths::worker_template())
-        .context("the worker's template web/sw.js cannot be read")?;
+    let template =
+        std::fs::read_to_string(paths::worker_template()).context("the worker's template web/sw.js cannot be read")?;
     let files = kept(folder)?;
     let version = version(&template, &files);
     let list = serde_json::to_string(
@@ -40,10 +40,7 @@ impl Kept {
 
 fn kept(folder: &Path) -> Result<Vec<Kept>> {
     let mut files = Vec::new();
-    for path in page::files(folder)?
-        .into_iter()
-        .filter(|path| is_kept(path))
-    {
+    for path in page::files(folder)?.into_iter().filter(|path| is_kept(path)) {
         let bytes = std::fs::read(folder.join(&path))?;
         files.push(Kept {
             url: url(&path)?,
@@ -51,10 +48,7 @@ fn kept(folder: &Path) -> Result<Vec<Kept>> {
         });
     }
     if !files.iter().any(|file| file.url == "./") {
-        bail!(
-            "{} holds no index.html; is it a built page?",
-            folder.display()
-        );
+        bail!("{} holds no index.html; is it a built page?", folder.display());
     }
     Ok(files)
 }
@@ -62,9 +56,7 @@ fn kept(folder: &Path) -> Result<Vec<Kept>> {
 /// The worker cannot keep itself, and a browser never asks for the compressed
 /// twins by name.
 fn is_kept(path: &Path) -> bool {
-    let twin = path
-        .extension()
-        .is_some_and(|end| end == "br" || end == "gz");
+    let twin = path.extension().is_some_and(|end| end == "br" || end == "gz");
     !twin && path != Path::new("sw.js")
 }
 
@@ -125,10 +117,7 @@ mod tests {
     #[test]
     fn the_start_page_goes_by_its_folder() {
         assert_eq!(url(Path::new("index.html")).unwrap(), "./");
-        assert_eq!(
-            url(Path::new("icons/icon.svg")).unwrap(),
-            "./icons/icon.svg"
-        );
+        assert_eq!(url(Path::new("icons/icon.svg")).unwrap(), "./icons/icon.svg");
         assert!(url(Path::new("a b.css")).is_err());
     }
 
@@ -143,10 +132,7 @@ mod tests {
 
     #[test]
     fn a_constant_is_filled_once_or_not_at_all() {
-        assert_eq!(
-            fill("const A = 0;\nrest", "A", "7").unwrap(),
-            "const A = 7;\nrest\n"
-        );
+        assert_eq!(fill("const A = 0;\nrest", "A", "7").unwrap(), "const A = 7;\nrest\n");
         assert!(fill("rest", "A", "7").is_err());
         assert!(fill("const A = 0;\nconst A = 1;", "A", "7").is_err());
     }

@@ -79,10 +79,14 @@ impl Phone {
 
     /// Opens an address of the page, such as `#/convert`, and waits until it runs.
     pub fn open(&self, address: &str) -> Result<()> {
-        let url = format!("{}{address}", self.site);
-        self.wait_on(self.browser.goto(url.as_str()))
-            .with_context(|| format!("{url} did not open"))?;
+        self.go(&format!("{}{address}", self.site))?;
         self.until_running()
+    }
+
+    /// Goes to any address, whatever is there.
+    pub fn go(&self, url: &str) -> Result<()> {
+        self.wait_on(self.browser.goto(url))
+            .with_context(|| format!("{url} did not open"))
     }
 
     /// Loads the page again.

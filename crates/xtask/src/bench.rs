@@ -1,0 +1,35 @@
+//! `cargo xtask bench`: what the page weighs and how fast it is, each number
+//! beside a reference measured in the same run.
+//!
+//! One module per kind of measurement; each gives rows to one report. A new
+//! measurement is a new module and one line in `command`.
+
+mod references;
+mod report;
+mod speed;
+mod start;
+mod weight;
+
+use crate::run::step;
+use crate::{browser, dist, options, tools};
+use anyhow::Result;
+use lexopt::Parser;
+use report::Report;
+
+pub(crate) fn command(mut options: Parser) -> Result<()> {
+    if let Some(argument) = options.next()? {
+        return options::unknown(&argument);
+    }
+    let browser = step("Browser", browser::fetch)?;
+    dist::build()?;
+    let tools = tools::fetch()?;
+    let references = step("References: hello world and empty page", || references::build(&tools))?;
+
+    let mut report = Report::default();
+    step("Weight", || weight::measure(&references, &mut report))?;
+    step("Conversions", || speed::measure(&mut report))?;
+    step("Start and typing", || {
+        start::measure(&browser, &references, &mut report)
+    })?;
+    report.finish()
+}

@@ -1,0 +1,114 @@
+//! From navigation to the first field that can be used, and from a keystroke to
+//! its paint, on a processor slowed four times.
+//!
+//! A program of the tests' package drives the browser and gives plain lists of
+//! milliseconds; what is made of them is here.
+
+use super::references::References;
+use super::report::Report;
+use crate::browser::Browser;
+use crate::{paths, run};
+use anyhow::{Context, Result, bail};
+use serde_json::Value;
+
+/// One frame of a 60 Hz screen.
+const FRAME: f64 = 1000.0 / 60.0;
+
+/// Adds the rows of the page in a browser.
+pub(super) fn measure(browser: &Browser, references: &References, report: &mut Report) -> Result<()> {
+    let times = times(browser, references)?;
+    for network in ["online", "offline"] {
+        let ours = median(&list(&times, &["start", network, "page"])?);
+        let empty = median(&list(&times, &["start", network, "empty"])?);
+        let ratio = Some((ours / empty, "empty page"));
+        report.row(
+            format!("first usable field, {network}, 4× slower CPU"),
+            ours,
+            "ms",
+            ratio,
+        );
+    }
+    let paint = list(&times, &["typing", "paint"])?;
+    let work = list(&times, &["typing", "work"])?;
+    let keys = work.len();
+    for (name, times) in [("keystroke to paint", &paint), ("  of which the page's work", &work)] {
+        for (label, share) in [("p50", 0.50), ("p99", 0.99)] {
+            let time = quantile(times, share);
+            report.row(
+                format!("{name}, {label} of {keys}, 4× slower CPU"),
+                time,
+                "ms",
+                Some((time / FRAME, "60 Hz frame")),
+            );
+        }
+    }
+    report.note(
+        "Keystroke to paint includes the wait for the screen's next frame, up to 16.7 ms that \
+         no page can avoid; the page's work is the rest: handlers, then style, layout and paint.",
+    );
+    report.note("Online is loopback: no network delay, so start times compare work, not signal.");
+    Ok(())
+}
+
+fn times(browser: &Browser, references: &References) -> Result<Value> {
+    let mut timing = run::cargo();
+    timing
+        .args([
+            "run",
+            "--quiet",
+            "--package",
+            "fenderside-tests",
+            "--features",
+            "browser",
+        ])
+        .args(["--bin", "timing"])
+        .env("FENDERSIDE_XTASK", std::env::current_exe()?)
+        .env("FENDERSIDE_DIST", paths::dist())
+        .env("FENDERSIDE_EMPTY", &references.empty)
+        .env("CHROMIUM", &browser.chromium)
+        .env("CHROMEDRIVER", &browser.driver);
+    let text = run::capture(&mut timing)?;
+    let line = text.lines().last().context("the timing program printed nothing")?;
+    serde_json::from_str(line).with_context(|| format!("not what was expected: {line}"))
+}
+
+fn list(times: &Value, path: &[&str]) -> Result<Vec<f64>> {
+    let found = path.iter().fold(times, |value, key| &value[*key]);
+    let list: Option<Vec<f64>> = found
+        .as_array()
+        .and_then(|list| list.iter().map(Value::as_f64).collect());
+    match list {
+        Some(mut list) if !list.is_empty() => {
+            list.sort_by(f64::total_cmp);
+            Ok(list)
+        }
+        _ => bail!("there are no times for {path:?} in {times}"),
+    }
+}
+
+fn median(sorted: &[f64]) -> f64 {
+    quantile(sorted, 0.5)
+}
+
+/// The smallest value that at least this share of the sorted values does not
+/// exceed: a time that was really measured, not one between two.
+fn quantile(sorted: &[f64], share: f64) -> f64 {
+    let below = sorted.iter().enumerate().find(|(place, _)| {
+        #[expect(clippy::cast_precision_loss, reason = "a few hundred values")]
+        let reached = (place + 1) as f64 / sorted.len() as f64;
+        reached >= share
+    });
+    below.map_or(f64::NAN, |(_, value)| *value)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn quantiles_are_values_that_were_measured() {
+        let times = [1.0, 2.0, 3.0, 4.0];
+        assert_eq!([0.5, 0.75, 0.99].map(|share| quantile(&times, share)), [2.0, 3.0, 4.0]);
+        assert_eq!(median(&[5.0]), 5.0);
+    }
+}
