@@ -237,5 +237,7 @@ fn example(kind: Kind) -> &'static str {
         Kind::Compliance => "4.1 µm/kN",
         Kind::Frequency => "220 Hz",
         Kind::LinearDensity => "0.11 kg/m",
+        Kind::Current => "90 A",
+        Kind::Voltage => "14 V",
     }
 }

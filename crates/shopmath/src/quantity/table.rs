@@ -8,8 +8,8 @@
 
 use super::compliance::{Compliance, InUnits as _};
 use uom::si::f64::{
-    Angle, AngularVelocity, Area, Force, Frequency, Length, LinearMassDensity, Mass, Power, Pressure, Ratio,
-    TemperatureInterval, ThermodynamicTemperature, Torque, Velocity, Volume,
+    Angle, AngularVelocity, Area, ElectricCurrent, ElectricPotential, Force, Frequency, Length, LinearMassDensity,
+    Mass, Power, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Torque, Velocity, Volume,
 };
 
 /// International inch, metre (exact, 1959).
@@ -401,6 +401,18 @@ units! {
         /// Gram per metre.
         Read Metric GramPerMetre = 1e-3; "g/m", "grams per metre", ["g/m"];
     }
+
+    /// Electric current, such as an alternator gives.
+    Current: ElectricCurrent, "electric current", uom::si::electric_current as current {
+        /// Ampere.
+        Read Metric Ampere = 1.0; "A", "amperes", ["a", "amp", "amps", "ampere", "amperes"];
+    }
+
+    /// Voltage.
+    Voltage: ElectricPotential, "voltage", uom::si::electric_potential as voltage {
+        /// Volt.
+        Read Metric Volt = 1.0; "V", "volts", ["v", "volt", "volts"];
+    }
 }
 
 impl Unit {
@@ -490,6 +502,8 @@ impl Kind {
             Kind::Compliance => Unit::MetrePerNewton,
             Kind::Frequency => Unit::Hertz,
             Kind::LinearDensity => Unit::KilogramPerMetre,
+            Kind::Current => Unit::Ampere,
+            Kind::Voltage => Unit::Volt,
         }
     }
 }
@@ -511,7 +525,8 @@ pub fn fold(typed: &str) -> String {
             'μ' => folded.push('µ'),
             '∆' => folded.push('δ'),
             '⁄' | '∕' => folded.push('/'),
-            other => folded.extend(other.to_lowercase()),
+            'Δ' => folded.push('δ'),
+            other => folded.push(other.to_ascii_lowercase()),
         }
     }
     folded.replace("''", "\"")

@@ -1,1 +1,101 @@
 //! The sources of the calculators for belt drives.
+
+use super::{Mark, Source};
+
+/// The PK profile.
+pub const PK_PROFILE: Source = Source {
+    publication: "ISO 9981",
+    part: "PK: pitch 3.56 mm, groove angle 40°, least effective diameter 45 mm, line differential 2.0 mm nominal",
+    mark: Mark::Published,
+};
+
+/// The other profiles.
+pub const OTHER_PROFILES: Source = Source {
+    publication: "ISO 9982",
+    part: "PH, PJ, PL and PM: pitch, least effective diameter, line differential",
+    mark: Mark::Memory,
+};
+
+/// Names of belts.
+pub const BELT_NAME: Source = Source {
+    publication: "ISO 9981",
+    part: "belt designation: ribs, profile, effective length in millimetres",
+    mark: Mark::Memory,
+};
+
+/// Lengths, wraps and spans.
+pub const ROUTE: Source = Source {
+    publication: "",
+    part: "plane geometry of a thin belt on the effective line; back-side radius with the belt's back face to that line (2.3 mm for PK is common practice)",
+    mark: Mark::Calculated,
+};
+
+/// Speeds and the pitch length.
+pub const PITCH_LINE: Source = Source {
+    publication: "ISO 9981",
+    part: "speeds by the pitch diameter, effective diameter + 2 b_e",
+    mark: Mark::Published,
+};
+
+/// The tensioner's travel.
+pub const TAKE_UP: Source = Source {
+    publication: "",
+    part: "the route's length at angles of the arm; the angle for a belt by a bracketing root finder",
+    mark: Mark::Calculated,
+};
+
+/// Spring and strand.
+pub const VIRTUAL_WORK: Source = Source {
+    publication: "",
+    part: "virtual work of spring and strand, without friction in the tensioner",
+    mark: Mark::Calculated,
+};
+
+/// Tension from a plucked strand.
+pub const STRAND: Source = Source {
+    publication: "belt data sheets",
+    part: "the string equation; PK belts weigh 0.020 to 0.025 kg/m per rib",
+    mark: Mark::Published,
+};
+
+/// Slip.
+pub const SLIP: Source = Source {
+    publication: "",
+    part: "belt friction with wedge and centrifugal term, Euler and Eytelwein",
+    mark: Mark::Calculated,
+};
+
+/// Tension round the loop.
+pub const LOOP: Source = Source {
+    publication: "",
+    part: "equilibrium of each pulley; the tensioner holds its two spans, or fixed pulleys hold the belt's length",
+    mark: Mark::Calculated,
+};
+
+/// Misalignment.
+pub const ALIGNMENT: Source = Source {
+    publication: "a belt alignment table",
+    part: "ribbed belts: 1/16 in per ft at most, 0.298°",
+    mark: Mark::Published,
+};
+
+/// Wear of the ribs.
+pub const WEAR: Source = Source {
+    publication: "belt makers' literature",
+    part: "10 % rib loss by 100 000 miles, 5 % matters already; the loss for a depth is an own estimate from the profile",
+    mark: Mark::Published,
+};
+
+/// A belt that sinks into its grooves.
+pub const SEAT: Source = Source {
+    publication: "",
+    part: "each ribbed pulley's radius less by the depth; on a drive without back-side pulleys 2π times the depth",
+    mark: Mark::Calculated,
+};
+
+/// Swing of the tensioner.
+pub const SWING: Source = Source {
+    publication: "",
+    part: "a good tensioner stands still at idle; 3/8 to 1/2 in of swing at the pulley is worn out",
+    mark: Mark::CommonPractice,
+};

@@ -1,0 +1,129 @@
+//! Belts by name: `6PK1453` is six ribs of profile PK, 1453 mm of effective length.
+//!
+//! What a belt does on a drive is the route's and the tensioner's work.
+
+use super::fault::BeltFault;
+use super::profile::Profile;
+use super::si::{in_metres, metres};
+use core::fmt;
+use uom::si::f64::Length;
+
+/// The most ribs a name may have.
+pub const MOST_RIBS: u32 = 100;
+/// The longest belt a name may have, millimetre.
+const LONGEST: u32 = 20_000;
+/// The shortest belt a name may have, millimetre.
+const SHORTEST: u32 = 100;
+
+/// A belt as its name says it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Belt {
+    /// Number of ribs.
+    pub ribs: u32,
+    /// Profile of the ribs.
+    pub profile: Profile,
+    /// Effective length in whole millimetres.
+    pub millimetres: u32,
+}
+
+impl Belt {
+    /// Reads a name such as `6PK1453`; case, spaces and hyphens do not matter.
+    ///
+    /// # Errors
+    /// [`BeltFault`] naming what does not belong to a belt's name.
+    ///
+    /// ```
+    /// use shopmath::drive::belt::Belt;
+    /// let belt = Belt::read("6 pk 1453").unwrap();
+    /// assert_eq!(belt.to_string(), "6PK1453");
+    /// assert!(Belt::read("6PX1453").is_err());
+    /// ```
+    pub fn read(text: &str) -> Result<Self, BeltFault> {
+        let joined: String = text
+            .chars()
+            .filter(|letter| !letter.is_whitespace() && !matches!(letter, '-' | '–' | '‑'))
+            .collect();
+        let not_a_name = || BeltFault::NotAName(text.trim().to_owned());
+        let letters_at = joined
+            .find(|letter: char| !letter.is_ascii_digit())
+            .ok_or_else(not_a_name)?;
+        let (ribs, rest) = joined.split_at(letters_at);
+        let length_at = rest
+            .find(|letter: char| letter.is_ascii_digit())
+            .ok_or_else(not_a_name)?;
+        let (letters, length) = rest.split_at(length_at);
+        if ribs.is_empty() || !length.chars().all(|letter| letter.is_ascii_digit()) {
+            return Err(not_a_name());
+        }
+        let profile = Profile::named(letters).ok_or_else(|| BeltFault::NoSuchProfile(letters.to_owned()))?;
+        let ribs = ribs.parse().unwrap_or(u32::MAX);
+        let millimetres = length.parse().unwrap_or(u32::MAX);
+        Self::new(ribs, profile, millimetres)
+    }
+
+    /// A belt of so many ribs and millimetres.
+    ///
+    /// # Errors
+    /// [`BeltFault`] for ribs outside 1–100 or a length outside 100–20 000 mm.
+    pub fn new(ribs: u32, profile: Profile, millimetres: u32) -> Result<Self, BeltFault> {
+        if !(1..=MOST_RIBS).contains(&ribs) {
+            return Err(BeltFault::Ribs(ribs));
+        }
+        if !(SHORTEST..=LONGEST).contains(&millimetres) {
+            return Err(BeltFault::Length(millimetres));
+        }
+        Ok(Self {
+            ribs,
+            profile,
+            millimetres,
+        })
+    }
+
+    /// The effective length the name states.
+    #[must_use]
+    pub fn effective_length(self) -> Length {
+        metres(f64::from(self.millimetres) * 1e-3)
+    }
+
+    /// The belt whose whole millimetres are nearest to a length.
+    ///
+    /// # Errors
+    /// [`BeltFault::Length`] for lengths no name covers, [`BeltFault::Ribs`] for impossible ribs.
+    pub fn nearest(ribs: u32, profile: Profile, length: Length) -> Result<Self, BeltFault> {
+        let rounded = (in_metres(length) * 1e3).round();
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to the range of u32
+        let millimetres = rounded.clamp(0.0, f64::from(u32::MAX)) as u32;
+        Self::new(ribs, profile, millimetres)
+    }
+
+    /// The same belt longer by a number of whole millimetres, shorter when negative; `None` where
+    /// no name covers it.
+    #[must_use]
+    pub fn longer_by(self, millimetres: i32) -> Option<Self> {
+        let millimetres = self.millimetres.checked_add_signed(millimetres)?;
+        Self::new(self.ribs, self.profile, millimetres).ok()
+    }
+}
+
+impl fmt::Display for Belt {
+    /// The name as printed on the belt.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "{}{}{}", self.ribs, self.profile.name(), self.millimetres)
+    }
+}
+
+/// The effective length of a belt on the measuring bench: L = 2·E + U, with E the distance of the
+/// two shafts under the measuring force and U the effective circumference of each of the two equal
+/// pulleys (300 mm for PK; ISO 9981, from memory). Lengths in, length out.
+///
+/// ```
+/// use shopmath::drive::belt::measured_length;
+/// use shopmath::quantity::exact::length::Millimetre;
+/// use uom::si::f64::Length;
+/// let mm = Length::new::<Millimetre>;
+/// assert!((measured_length(mm(576.5), mm(300.0)).get::<Millimetre>() - 1453.0).abs() < 1e-9);
+/// ```
+#[must_use]
+pub fn measured_length(centres: Length, circumference: Length) -> Length {
+    2.0 * centres + circumference
+}

@@ -1,0 +1,250 @@
+//! What a tensioner makes of a belt: the lengths at both stops, the arm angles at which a belt
+//! fits, and how much more length the arm can take up.
+//!
+//! The length over the sweep is cut into pieces on which it only rises or only falls, so that each
+//! piece holds one solution at most; each is found by `kurbo`'s bracketing ITP solver.
+
+use super::fault::{RouteFault, TensionerFault};
+use super::route::Route;
+use super::si::{in_metres, metres, radians, ratio};
+use super::tensioner::{Arm, Reading};
+use kurbo::common::solve_itp;
+use uom::si::f64::{Angle, Length, Ratio};
+
+/// The widest step between two looks at the length, radian: half a degree.
+const STEP: f64 = core::f64::consts::PI / 360.0;
+/// Solutions are found to this angle, radian.
+const CLOSE: f64 = 1e-12;
+/// A belt this near to the length at a stop fits there, metre.
+const AT_STOP: f64 = 1e-9;
+
+/// Where the arm can stand with a route that closes, and the lengths there.
+#[derive(Clone, Debug)]
+pub struct TakeUp {
+    /// Length at the low stop, or why there is none.
+    pub at_low: Result<Length, RouteFault>,
+    /// Length at the high stop, or why there is none.
+    pub at_high: Result<Length, RouteFault>,
+    /// The shortest length of the whole sweep.
+    pub shortest: Length,
+    /// The longest length of the whole sweep.
+    pub longest: Length,
+    /// Angles between the stops where the length turns from growing to shrinking or back.
+    pub dead_centres: Vec<Angle>,
+    pieces: Vec<Piece>,
+}
+
+/// The arm holding a belt.
+#[derive(Clone, Debug)]
+pub struct Fit {
+    /// The arm's angle.
+    pub angle: Angle,
+    /// The route there.
+    pub route: Route,
+    /// dL/dα, length per radian anticlockwise.
+    pub growth: Length,
+    /// How far the arm has gone from the stop where the shortest belt sits (0) to the stop
+    /// where it runs out (1).
+    pub share: Ratio,
+    /// How much longer the belt may get before the arm runs out of travel.
+    pub remaining: Length,
+}
+
+/// A part of the sweep on which the length only rises or only falls.
+#[derive(Clone, Copy, Debug)]
+struct Piece {
+    start: (f64, Reading),
+    end: (f64, Reading),
+}
+
+/// Goes over the sweep.
+///
+/// # Errors
+/// [`TensionerFault::NeverRoutes`] where the belt closes at no angle.
+pub fn take_up(arm: &Arm<'_>) -> Result<TakeUp, TensionerFault> {
+    let pieces = pieces(arm);
+    let ends = || {
+        pieces
+            .iter()
+            .flat_map(|piece| [piece.start.1.length, piece.end.1.length])
+    };
+    if pieces.is_empty() {
+        return Err(TensionerFault::NeverRoutes);
+    }
+    let at = |angle: Angle| match arm.route_at(angle) {
+        Ok(route) => Ok(route.effective_length),
+        Err(faults) => Err(faults
+            .first()
+            .copied()
+            .unwrap_or(RouteFault::Missed(arm.tensioner().pulley))),
+    };
+    let joints = pieces
+        .windows(2)
+        .filter(|pair| pair[0].end.0.to_bits() == pair[1].start.0.to_bits());
+    Ok(TakeUp {
+        at_low: at(arm.tensioner().low),
+        at_high: at(arm.tensioner().high),
+        shortest: metres(ends().fold(f64::INFINITY, f64::min)),
+        longest: metres(ends().fold(f64::NEG_INFINITY, f64::max)),
+        dead_centres: joints.map(|pair| radians(pair[0].end.0)).collect(),
+        pieces,
+    })
+}
+
+impl TakeUp {
+    /// Every arm angle at which a belt of this effective length fits and runs clear, in the order
+    /// of the sweep. More than one is possible where the arm passes dead centre.
+    ///
+    /// # Errors
+    /// [`TensionerFault::TooShort`], [`TensionerFault::TooLong`], or
+    /// [`TensionerFault::NoPosition`] where the length is in reach and no position is clear.
+    pub fn fits(&self, arm: &Arm<'_>, belt: Length) -> Result<Vec<Fit>, TensionerFault> {
+        let target = in_metres(belt);
+        let mut angles: Vec<(f64, Piece)> = Vec::new();
+        for &piece in &self.pieces {
+            let found = solve(arm, piece, target);
+            let known = |angle: f64| angles.iter().any(|(other, _)| (angle - other).abs() < 1e-7);
+            if let Some(angle) = found.filter(|&angle| !known(angle)) {
+                angles.push((angle, piece));
+            }
+        }
+        if angles.is_empty() {
+            return Err(self.refusal(belt));
+        }
+        let fits: Vec<Fit> = angles
+            .into_iter()
+            .filter_map(|(angle, piece)| fit(arm, angle, piece, target))
+            .collect();
+        if fits.is_empty() {
+            Err(TensionerFault::NoPosition)
+        } else {
+            Ok(fits)
+        }
+    }
+
+    fn refusal(&self, belt: Length) -> TensionerFault {
+        let (shortest, longest) = (self.shortest, self.longest);
+        if in_metres(belt) < in_metres(shortest) {
+            TensionerFault::TooShort { belt, shortest }
+        } else if in_metres(belt) > in_metres(longest) {
+            TensionerFault::TooLong { belt, longest }
+        } else {
+            TensionerFault::NoPosition
+        }
+    }
+}
+
+/// The one angle of a piece at which the length is the target.
+fn solve(arm: &Arm<'_>, piece: Piece, target: f64) -> Option<f64> {
+    let (low, high) = (piece.start.1.length - target, piece.end.1.length - target);
+    for (miss, (angle, _)) in [(low, piece.start), (high, piece.end)] {
+        if miss.abs() <= AT_STOP {
+            return Some(angle);
+        }
+    }
+    let miss = |angle: f64| arm.reading(angle).map_or(f64::NAN, |reading| reading.length - target);
+    bracketed(miss, (piece.start.0, low), (piece.end.0, high))
+}
+
+/// The root of a function between two points where its signs differ.
+fn bracketed(mut miss: impl FnMut(f64) -> f64, low: (f64, f64), high: (f64, f64)) -> Option<f64> {
+    if low.1 * high.1 >= 0.0 {
+        return None;
+    }
+    let up = if high.1 > 0.0 { 1.0 } else { -1.0 };
+    let width = high.0 - low.0;
+    let close = CLOSE.max(width * 1e-15);
+    let root = solve_itp(
+        |angle| up * miss(angle),
+        low.0,
+        high.0,
+        close,
+        1,
+        0.2 / width,
+        up * low.1,
+        up * high.1,
+    );
+    Some(root)
+}
+
+fn fit(arm: &Arm<'_>, angle: f64, piece: Piece, target: f64) -> Option<Fit> {
+    let route = arm.route_at(radians(angle)).ok()?;
+    let growth = arm.growth(&route, radians(angle));
+    let (low, high) = arm.stops();
+    let rises = piece.end.1.length >= piece.start.1.length;
+    let (from, longest) = if rises {
+        (angle - low, piece.end.1.length)
+    } else {
+        (high - angle, piece.start.1.length)
+    };
+    Some(Fit {
+        angle: radians(angle),
+        route,
+        growth,
+        share: ratio((from / (high - low)).clamp(0.0, 1.0)),
+        remaining: metres((longest - target).max(0.0)),
+    })
+}
+
+/// The sweep cut where the belt stops closing and where the length turns.
+fn pieces(arm: &Arm<'_>) -> Vec<Piece> {
+    let (low, high) = arm.stops();
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a turn has 720 half degrees
+    let steps = (((high - low) / STEP).ceil() as usize).max(8);
+    #[allow(clippy::cast_precision_loss)] // see above
+    let angle = |step: usize| low + (high - low) * (step as f64 / steps as f64);
+    let mut pieces: Vec<Piece> = Vec::new();
+    let mut before: Option<(f64, Reading)> = None;
+    for step in 0..=steps {
+        let at = angle(step);
+        let here = arm.reading(at).map(|reading| (at, reading));
+        match (before, here) {
+            (Some(start), Some(end)) => join(arm, &mut pieces, start, end),
+            (Some(start), None) => extend(&mut pieces, edge(arm, start, at)),
+            (None, Some(end)) if step > 0 => {
+                let start = edge(arm, end, angle(step - 1));
+                join(arm, &mut pieces, start, end);
+            }
+            _ => {}
+        }
+        before = here;
+    }
+    pieces
+}
+
+/// Adds a step to the pieces, cut in two where the length turns within it.
+fn join(arm: &Arm<'_>, pieces: &mut Vec<Piece>, start: (f64, Reading), end: (f64, Reading)) {
+    let growth = |angle: f64| arm.reading(angle).map_or(f64::NAN, |reading| reading.growth);
+    let turn = bracketed(growth, (start.0, start.1.growth), (end.0, end.1.growth))
+        .and_then(|angle| arm.reading(angle).map(|reading| (angle, reading)));
+    match pieces.last() {
+        Some(last) if last.end.0.to_bits() == start.0.to_bits() => {}
+        _ => pieces.push(Piece { start, end: start }),
+    }
+    if let Some(turn) = turn {
+        extend(pieces, turn);
+        pieces.push(Piece { start: turn, end });
+    } else {
+        extend(pieces, end);
+    }
+}
+
+/// Moves the end of the last piece.
+fn extend(pieces: &mut [Piece], end: (f64, Reading)) {
+    if let Some(last) = pieces.last_mut() {
+        last.end = end;
+    }
+}
+
+/// The last angle, from one where the belt closes towards one where it does not, at which it does.
+fn edge(arm: &Arm<'_>, closes: (f64, Reading), not: f64) -> (f64, Reading) {
+    let (mut inside, mut outside) = (closes, not);
+    for _ in 0..40 {
+        let middle = 0.5 * (inside.0 + outside);
+        match arm.reading(middle) {
+            Some(reading) => inside = (middle, reading),
+            None => outside = middle,
+        }
+    }
+    inside
+}

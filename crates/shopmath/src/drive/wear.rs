@@ -1,0 +1,88 @@
+//! A belt that has stretched or worn into its grooves: the length that frees, and the rib it
+//! has lost.
+
+use super::fault::RouteFault;
+use super::layout::Layout;
+use super::profile::Profile;
+use super::pulley::Side;
+use super::route;
+use super::si::{in_metres, in_radians, metres, ratio};
+use core::f64::consts::TAU;
+use uom::si::f64::{Length, Ratio};
+
+/// Rib loss that matters already: 5 % (belt makers' literature, as published).
+pub const LOSS_MATTERS: f64 = 0.05;
+/// Rib loss of a belt at the end of its life: 10 % (belt makers' literature, as published).
+pub const LOSS_WORN: f64 = 0.10;
+
+/// The belt freed when it sinks by `depth` into the grooves of a route: depth · Σ wraps of ribbed
+/// pulleys. Without back-side pulleys that is 2π·depth; each back-side wrap adds as much again,
+/// because the ribbed wraps then close more than one turn.
+///
+/// # Errors
+/// The [`RouteFault`]s of a route no belt can take.
+pub fn freed_by_seat(layout: &Layout, depth: Length) -> Result<Length, Vec<RouteFault>> {
+    Ok(depth * ribbed_turn(&route::solve(layout)?))
+}
+
+/// The wraps of all ribbed pulleys together, as a number of radians.
+pub(super) fn ribbed_turn(route: &route::Route) -> Ratio {
+    let wraps = route
+        .legs
+        .iter()
+        .filter(|leg| leg.side == Side::Rib)
+        .map(|leg| in_radians(leg.wrap));
+    ratio(wraps.sum())
+}
+
+/// How much more belt the arm has to take up once the belt has stretched by a share of its length
+/// and sunk by `seat` into the grooves: L·stretch + seat · Σ ribbed wraps, the wraps as they are at
+/// the arm's place now (they change by a few degrees over the sweep, which a wear depth makes
+/// hundredths of a millimetre).
+#[must_use]
+pub fn growth(belt: Length, stretch: Ratio, seat: Length, route: &route::Route) -> Length {
+    belt * stretch + seat * ribbed_turn(route)
+}
+
+/// The stretch, as a share of the belt's length, that uses up the travel left.
+#[must_use]
+pub fn stretch_left(remaining: Length, belt: Length) -> Ratio {
+    remaining / belt
+}
+
+/// The depth the belt may still sink until the travel left is used up.
+#[must_use]
+pub fn seat_left(remaining: Length, route: &route::Route) -> Length {
+    remaining / ribbed_turn(route)
+}
+
+/// How deep a belt sits for having grown by `growth` on a measuring bench, if all of it were wear
+/// of the ribs: growth/2π. Stretch looks the same there, so this is the most it can be.
+#[must_use]
+pub fn seat_from_growth(growth: Length) -> Length {
+    growth / TAU
+}
+
+/// The share of rib material lost when the belt sits `depth` lower: both flanks recede by
+/// depth·tan(α/2) on a rib half a pitch wide in the middle, so 4·depth·tan(α/2)/pitch. An own
+/// estimate that takes ribs and grooves as equally wide; 0 to 1, for depths not below zero.
+///
+/// ```
+/// use shopmath::drive::{profile::Profile, wear::rib_loss};
+/// use shopmath::quantity::exact::{length::Millimetre, ratio::Percent};
+/// use uom::si::f64::Length;
+/// let loss = rib_loss(Length::new::<Millimetre>(0.25), Profile::Pk).get::<Percent>();
+/// assert!((loss - 10.22).abs() < 0.01);
+/// ```
+#[must_use]
+pub fn rib_loss(depth: Length, profile: Profile) -> Ratio {
+    let flank = (0.5 * in_radians(profile.groove_angle())).tan();
+    ratio((4.0 * in_metres(depth) * flank / in_metres(profile.pitch())).clamp(0.0, 1.0))
+}
+
+/// How deep a belt sits when that share of its ribs is gone: the other way round.
+#[must_use]
+pub fn seat_from_loss(loss: Ratio, profile: Profile) -> Length {
+    let flank = (0.5 * in_radians(profile.groove_angle())).tan();
+    metres(loss.get::<crate::quantity::exact::ratio::Number>() * in_metres(profile.pitch()) / (4.0 * flank))
+}
