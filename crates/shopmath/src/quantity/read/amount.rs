@@ -2,7 +2,7 @@
 //! in brackets beside them.
 
 use super::numeral::{self, Numeral};
-use super::{Bounds, Expect, Fault, Input, Misread, Reading, Typed};
+use super::{Bounds, Expect, Input, Misread, Reading, Trouble, Typed};
 use crate::quantity::{Kind, Unit};
 use core::ops::Range;
 use winnow::ascii::Caseless;
@@ -34,6 +34,7 @@ pub(super) fn line(input: &mut Input<'_>) -> Reading<(Vec<Bounds>, Option<Bounds
 
 /// One or more values joined by `+`, `then` or `plus`.
 pub(super) fn stages(input: &mut Input<'_>, expect: Expect) -> Reading<Vec<Bounds>> {
+    opt((space, '+', space)).parse_next(input)?;
     let (first, place) = (|input: &mut Input<'_>| bounds(input, expect))
         .with_span()
         .parse_next(input)?;
@@ -49,10 +50,7 @@ pub(super) fn stages(input: &mut Input<'_>, expect: Expect) -> Reading<Vec<Bound
     if !rest.is_empty() {
         for (stage, place) in core::iter::once(&(first, place)).chain(&rest) {
             if !matches!(stage.kind(), Kind::Torque | Kind::Angle) {
-                return Err(ErrMode::Cut(Fault::new(
-                    place.clone(),
-                    Misread::NotAStage(stage.kind()),
-                )));
+                return Err(Trouble::cut(place.clone(), Misread::NotAStage(stage.kind())));
             }
         }
     }
@@ -106,10 +104,10 @@ fn tolerated(
     let unit = insist(unit_or_bare(unit.or(own), expect, input))?;
     let place = start..input.current_token_start();
     if own.is_some_and(|own| own != unit) {
-        return Err(ErrMode::Cut(Fault::new(
+        return Err(Trouble::cut(
             place,
             Misread::MixedKinds(unit.kind(), own.unwrap_or(unit).kind()),
-        )));
+        ));
     }
     let reach = if percent {
         middle.value.abs() * tolerance.value / 100.0
@@ -133,10 +131,10 @@ fn tolerated(
 fn ordered(low: Typed, high: Typed, place: Range<usize>) -> Reading<Bounds> {
     let (one, other) = (low.unit.kind(), high.unit.kind());
     if one != other {
-        return Err(ErrMode::Cut(Fault::new(place, Misread::MixedKinds(one, other))));
+        return Err(Trouble::cut(place, Misread::MixedKinds(one, other)));
     }
     if low.quantity().si() > high.quantity().si() {
-        return Err(ErrMode::Cut(Fault::new(place, Misread::Backwards)));
+        return Err(Trouble::cut(place, Misread::Backwards));
     }
     Ok(Bounds { low, high })
 }
@@ -149,7 +147,7 @@ fn typed(number: Numeral, unit: Unit, place: &Range<usize>) -> Reading<Typed> {
         step: number.step,
     };
     if unit.kind() == Kind::Temperature && value.quantity().si() < -1e-9 {
-        return Err(ErrMode::Cut(Fault::new(place.clone(), Misread::BelowAbsoluteZero)));
+        return Err(Trouble::cut(place.clone(), Misread::BelowAbsoluteZero));
     }
     Ok(value)
 }
@@ -161,7 +159,7 @@ fn optional_unit(input: &mut Input<'_>, expect: Expect) -> Reading<Option<Unit>>
 fn unit_or_bare(unit: Option<Unit>, expect: Expect, input: &Input<'_>) -> Reading<Unit> {
     let at = input.current_token_start();
     unit.or(expect.bare)
-        .ok_or_else(|| ErrMode::Cut(Fault::new(at..at, Misread::NoUnit { expected: expect.kind })))
+        .ok_or_else(|| Trouble::cut(at..at, Misread::NoUnit { expected: expect.kind }))
 }
 
 /// Makes a failure final: past this point no other reading is possible.

@@ -10,6 +10,7 @@ mod unit;
 use super::fault::{Fault, Misread};
 use super::typed::{Bounds, Typed};
 use super::{Kind, Unit};
+use core::ops::Range;
 use winnow::error::{ErrMode, ParserError};
 use winnow::prelude::*;
 use winnow::stream::{LocatingSlice, Location, Stream};
@@ -17,14 +18,40 @@ use winnow::stream::{LocatingSlice, Location, Stream};
 /// What the parsers run over: a text that knows how far it has been read.
 type Input<'a> = LocatingSlice<&'a str>;
 /// What they return; a `Cut` is final, a `Backtrack` lets another reading be tried.
-type Reading<T> = Result<T, ErrMode<Fault>>;
+type Reading<T> = Result<T, ErrMode<Trouble>>;
 
-impl<'a> ParserError<Input<'a>> for Fault {
+/// Why a reading failed. Small, and free to make where the text merely is not of the form tried.
+#[derive(Debug)]
+struct Trouble {
+    /// How far the text had been read, in bytes.
+    at: usize,
+    /// What is wrong there; a missing number where nothing else is known.
+    fault: Option<Box<Fault>>,
+}
+
+impl Trouble {
+    /// A fault that ends the reading.
+    fn cut(place: Range<usize>, misread: Misread) -> ErrMode<Self> {
+        ErrMode::Cut(Self {
+            at: place.start,
+            fault: Some(Box::new(Fault::new(place, misread))),
+        })
+    }
+
+    fn into_fault(self) -> Fault {
+        self.fault
+            .map_or_else(|| Fault::new(self.at..self.at, Misread::NoNumber), |fault| *fault)
+    }
+}
+
+impl<'a> ParserError<Input<'a>> for Trouble {
     type Inner = Self;
 
     fn from_input(input: &Input<'a>) -> Self {
-        let at = input.current_token_start();
-        Fault::new(at..at, Misread::NoNumber)
+        Self {
+            at: input.current_token_start(),
+            fault: None,
+        }
     }
 
     fn into_inner(self) -> Result<Self::Inner, Self> {
@@ -147,11 +174,12 @@ fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading
     }
     let mut input = LocatingSlice::new(text);
     let read = parser.parse_next(&mut input).map_err(|error| match error {
-        ErrMode::Backtrack(fault) | ErrMode::Cut(fault) => fault,
+        ErrMode::Backtrack(trouble) | ErrMode::Cut(trouble) => trouble.into_fault(),
         ErrMode::Incomplete(_) => Fault::new(text.len()..text.len(), Misread::NoNumber),
     })?;
     let rest: &str = input.peek_finish();
-    if rest.trim().is_empty() {
+    // Full stops, commas and semicolons close an entry of a pasted list.
+    if rest.trim_matches(|letter: char| letter.is_whitespace() || matches!(letter, '.' | ',' | ';')).is_empty() {
         Ok(read)
     } else {
         let start = text.len() - rest.trim_start().len();
@@ -182,3 +210,6 @@ fn trim_label(label: &str) -> &str {
         letter.is_whitespace() || matches!(letter, ':' | '=' | '-' | '–' | '—' | '•' | '*' | '|')
     })
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,11 +1,12 @@
 //! Numbers as people write them: `60`, `12,5`, `1 234.5`, `3/8`, `1-5/8`, `1⅝`, `6e3`.
 
-use super::{Fault, Input, Misread, Reading};
+use super::{Input, Misread, Reading, Trouble};
 use core::ops::Range;
 use winnow::ascii::digit1;
-use winnow::combinator::{alt, not, opt, peek, preceded, repeat, terminated};
-use winnow::error::ErrMode;
+use winnow::combinator::{alt, not, opt, preceded, terminated};
+use winnow::error::{ErrMode, ParserError};
 use winnow::prelude::*;
+use winnow::stream::{Location, Stream};
 use winnow::token::{any, one_of, take_while};
 
 /// The largest magnitude read, so that no conversion can overflow.
@@ -79,13 +80,13 @@ fn fraction(input: &mut Input<'_>) -> Reading<Numeral> {
 }
 
 fn ratio(input: &mut Input<'_>) -> Reading<Numeral> {
-    let slash = one_of(['/', '⁄', '∕']);
+    let slash = one_of(is_slash);
     let ((above, below), place) = (terminated(digit1, slash), terminated(digit1, not(one_of(['.', ',']))))
         .with_span()
         .parse_next(input)?;
     let (above, below) = (parse(above, &place)?, parse(below, &place)?);
     if below == 0.0 {
-        return Err(ErrMode::Cut(Fault::new(place, Misread::ZeroDenominator)));
+        return Err(Trouble::cut(place, Misread::ZeroDenominator));
     }
     Ok(exact(above / below))
 }
@@ -96,30 +97,61 @@ fn exact(value: f64) -> Numeral {
 
 /// Digits with decimal marks and separators, and an optional power of ten.
 fn decimal(input: &mut Input<'_>) -> Reading<Numeral> {
-    let three = (digit, digit, digit, not(digit), not(one_of(['/', '⁄', '∕'])));
-    let group = (one_of(is_space), peek(three), digit1).void();
-    let marked = (one_of(['.', ',']), digit1).void();
-    let exponent = (one_of(['e', 'E']), opt(one_of(['+', '-', '−'])), digit1).void();
-    let digits = alt((
-        (digit1.void(), repeat::<_, _, (), _, _>(0.., alt((group, marked)))).void(),
-        marked_alone,
-    ));
-    let ((mantissa, exponent), place) = (digits.take(), opt(exponent.take())).with_span().parse_next(input)?;
-    interpret(mantissa, exponent.unwrap_or_default(), &place)
+    let start = input.current_token_start();
+    let rest: &str = input.peek_finish();
+    let mantissa = mantissa(rest);
+    if mantissa.is_empty() {
+        return Err(ErrMode::from_input(input));
+    }
+    let exponent = exponent(&rest[mantissa.len()..]);
+    let length = mantissa.len() + exponent.len();
+    input.next_slice(length);
+    interpret(mantissa, exponent, &(start..start + length))
 }
 
-fn digit(input: &mut Input<'_>) -> Reading<char> {
-    one_of('0'..='9').parse_next(input)
+/// The digits at the start of a text with the marks and spaces inside them; empty where it starts
+/// with anything else. A space belongs to the number only before a group of exactly three digits.
+fn mantissa(text: &str) -> &str {
+    let mut letters = text.char_indices().peekable();
+    let mut end = 0;
+    while let Some((at, letter)) = letters.next() {
+        let tail = &text[at + letter.len_utf8()..];
+        let digits_after = tail.bytes().take_while(u8::is_ascii_digit).count();
+        let belongs = match letter {
+            '0'..='9' => true,
+            '.' | ',' => digits_after > 0,
+            space if is_space(space) => end > 0 && digits_after == 3 && !tail[3..].starts_with(is_slash),
+            _ => false,
+        };
+        if !belongs {
+            break;
+        }
+        end = at + letter.len_utf8();
+    }
+    &text[..end]
 }
 
-/// `.5` or `,5`.
-fn marked_alone(input: &mut Input<'_>) -> Reading<()> {
-    (one_of(['.', ',']), digit1).void().parse_next(input)
+/// A power of ten such as `e-3`, or nothing.
+fn exponent(text: &str) -> &str {
+    let Some(power) = text.strip_prefix(['e', 'E']) else {
+        return "";
+    };
+    let digits = power.strip_prefix(['+', '-', '−']).unwrap_or(power);
+    let count = digits.bytes().take_while(u8::is_ascii_digit).count();
+    if count == 0 {
+        ""
+    } else {
+        &text[..text.len() - digits.len() + count]
+    }
+}
+
+fn is_slash(letter: char) -> bool {
+    matches!(letter, '/' | '⁄' | '∕')
 }
 
 /// Decides which mark is the decimal one, or that it cannot be told.
 fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Numeral> {
-    let fault = |misread| Err(ErrMode::Cut(Fault::new(place.clone(), misread)));
+    let fault = |misread| Err(Trouble::cut(place.clone(), misread));
     let joined: String = mantissa.chars().filter(|letter| !is_space(*letter)).collect();
     let spaced = joined.len() < mantissa.len();
     let marks: Vec<char> = joined.chars().filter(|letter| !letter.is_ascii_digit()).collect();
@@ -180,6 +212,6 @@ fn parse(text: &str, place: &Range<usize>) -> Reading<f64> {
     };
     match text.parse::<f64>() {
         Ok(value) if value.abs() <= LIMIT => Ok(value),
-        _ => Err(ErrMode::Cut(Fault::new(place.clone(), Misread::OutOfRange))),
+        _ => Err(Trouble::cut(place.clone(), Misread::OutOfRange)),
     }
 }

@@ -1,10 +1,10 @@
 //! Units as people type them. The spellings are in the unit table; here is where a unit ends in
 //! a text, and what a spelling means when capitals or the field decide it.
 
-use super::{Fault, Input, Misread, Reading};
+use super::{Input, Misread, Reading, Trouble};
 use crate::quantity::table::fold;
 use crate::quantity::{Kind, Unit};
-use winnow::error::ErrMode;
+use winnow::error::{ErrMode, ParserError};
 use winnow::prelude::*;
 use winnow::stream::Stream;
 
@@ -34,11 +34,11 @@ pub(super) fn unit(input: &mut Input<'_>, expected: Option<Kind>) -> Reading<Uni
     let trimmed: &str = token;
     let name = trimmed.trim_matches(|letter: char| letter.is_whitespace() || matches!(letter, '.' | '·' | '-' | '*'));
     if name.is_empty() {
-        return Err(ErrMode::Backtrack(Fault::new(place, Misread::NoUnit { expected })));
+        return Err(ErrMode::from_input(input));
     }
     resolve(name, expected).map_err(|misread| {
-        let start = place.start + trimmed.find(name).unwrap_or(0);
-        ErrMode::Cut(Fault::new(start..start + name.len(), misread))
+        let start = place.start + (name.as_ptr().addr() - trimmed.as_ptr().addr());
+        Trouble::cut(start..start + name.len(), misread)
     })
 }
 

@@ -1,0 +1,252 @@
+//! What people type, and what the reader makes of it.
+
+use super::{Expect, line, range, stages, value};
+use crate::quantity::fault::Misread;
+use crate::quantity::{Kind, Unit, print};
+use proptest::prelude::*;
+
+fn number(text: &str) -> f64 {
+    value(text, Expect::field(Unit::Millimetre)).unwrap_or_else(|fault| panic!("{}", fault.sentence(text))).value
+}
+
+fn misread(text: &str) -> Misread {
+    line(text).expect_err(text).misread
+}
+
+#[test]
+fn numbers_as_people_write_them() {
+    for (text, expected) in [
+        ("60", 60.0),
+        ("12.5", 12.5),
+        ("12,5", 12.5),
+        (".5", 0.5),
+        (",5", 0.5),
+        ("0,234", 0.234),
+        ("1,2345", 1.2345),
+        ("1234,567", 1234.567),
+        ("1 234.5", 1234.5),
+        ("1\u{202f}234,5", 1234.5),
+        ("1\u{a0}234\u{a0}567", 1_234_567.0),
+        ("1,234,567", 1_234_567.0),
+        ("1.234.567", 1_234_567.0),
+        ("1,234.5", 1234.5),
+        ("1.234,5", 1234.5),
+        ("3/8", 0.375),
+        ("13/8", 1.625),
+        ("1 5/8", 1.625),
+        ("1-5/8", 1.625),
+        ("1⅝", 1.625),
+        ("1 ⅝", 1.625),
+        ("½", 0.5),
+        ("1 125/128", 1.976_562_5),
+        ("5⁄16", 0.3125),
+        ("6e2", 600.0),
+        ("6e-2", 0.06),
+        ("-4", -4.0),
+        ("−4", -4.0),
+        ("–4", -4.0),
+        ("+4", 4.0),
+        ("60.", 60.0),
+    ] {
+        assert_eq!(number(text), expected, "{text}");
+    }
+}
+
+#[test]
+fn units_as_people_type_them() {
+    use Unit::*;
+    for (unit, spellings) in [
+        (NewtonMetre, &["Nm", "N-m", "N.m", "N m", "NM", "nm", "N·m", "N⋅m", "N*m", "newton metres", "Newton-meters", "N.m."][..]),
+        (
+            PoundForceFoot,
+            &["ft-lb", "ft lbs", "ft.lb", "FT-LB", "lb-ft", "lb·ft", "lbf·ft", "lb ft", "ft-lbf", "foot pounds", "foot-pounds", "Ft Lbs", "pound-feet", "ft/lbs"],
+        ),
+        (PoundForceInch, &["in-lb", "inch pounds", "in lbs", "lbf·in", "lb-in", "IN-LBS"]),
+        (OunceForceInch, &["oz-in", "in-oz", "ozf·in"]),
+        (KilogramForceMetre, &["kgm", "kgf·m", "kgf-m", "kpm", "mkp", "kg-m", "m.kg", "mkgf", "KGM"]),
+        (KilogramForceCentimetre, &["kgcm", "kgf·cm", "kg-cm"]),
+        (DecanewtonMetre, &["daN·m", "m.daN"]),
+        (Millimetre, &["mm", "MM", "millimeters"]),
+        (Inch, &["in", "in.", "\"", "″", "”", "''", "inch", "inches"]),
+        (Foot, &["ft", "'", "′", "feet"]),
+        (Kilometre, &["km", "KM", "Km"]),
+        (Megapascal, &["MPa", "MPA", "mpa", "N/mm²", "N/mm2"]),
+        (PoundForcePerSquareInch, &["psi", "PSI", "lb/in²", "lbf/in2"]),
+        (KilogramForcePerSquareCentimetre, &["kgf/cm²", "kg/cm2", "kp/cm²", "at"]),
+        (InchOfMercury, &["inHg", "in Hg", "\"Hg", "in. Hg"]),
+        (UsQuart, &["qt", "qts", "US qt", "quarts", "US·qt"]),
+        (UsFluidOunce, &["fl oz", "fl. oz.", "US fl oz"]),
+        (ImperialGallon, &["imp gal", "imperial gallons", "UK gal"]),
+        (Millilitre, &["mL", "ml", "cc", "cm³"]),
+        (Litre, &["L", "l", "litres", "ltr"]),
+        (Fahrenheit, &["°F", "F", "f", "deg F", "degrees Fahrenheit", "ºF"]),
+        (Celsius, &["°C", "C", "˚C", "degC"]),
+        (KilometrePerHour, &["km/h", "kph", "kmh", "KM/H"]),
+        (MilePerHour, &["mph", "MPH", "miles per hour"]),
+        (RevolutionPerMinute, &["rpm", "r/min", "RPM"]),
+        (MetricHorsepower, &["PS", "ps"]),
+        (Pound, &["lb", "lbs", "pounds"]),
+        (PoundForce, &["lbf"]),
+        (Degree, &["°", "deg", "degrees"]),
+        (Turn, &["turn", "turns"]),
+    ] {
+        for spelling in spellings {
+            for text in [format!("60 {spelling}"), format!("60{spelling}")] {
+                let read = value(&text, Expect::default()).unwrap_or_else(|fault| panic!("{}", fault.sentence(&text)));
+                assert_eq!((read.value, read.unit), (60.0, unit), "{text}");
+            }
+        }
+    }
+}
+
+#[test]
+fn ranges_and_tolerances() {
+    for text in ["35-45 N·m", "35–45 Nm", "35 - 45 Nm", "35 to 45 N·m", "35..45 Nm", "35 … 45 Nm", "35 Nm - 45 Nm", "35Nm–45Nm", "40 ± 5 N·m", "40 N·m ± 5 N·m", "40 Nm +/- 5", "40 N·m ± 12.5 %"] {
+        let read = range(text, Expect::default()).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
+        assert_eq!((read.low.value, read.high.value, read.low.unit), (35.0, 45.0, Unit::NewtonMetre), "{text}");
+    }
+    let cold = range("-40 to -20 °C", Expect::default()).unwrap();
+    assert_eq!((cold.low.value, cold.high.value), (-40.0, -20.0));
+    let fractions = range("1/4-3/8 in", Expect::default()).unwrap();
+    assert_eq!((fractions.low.value, fractions.high.value), (0.25, 0.375));
+    let link = range("0.10..0.16", Expect::field(Unit::Number)).unwrap();
+    assert_eq!((link.low.value, link.high.value), (0.10, 0.16));
+}
+
+#[test]
+fn stages_joined_by_plus() {
+    for (text, expected) in [
+        ("10 N·m + 90°", &[(10.0, Unit::NewtonMetre), (90.0, Unit::Degree)][..]),
+        ("10Nm+90deg", &[(10.0, Unit::NewtonMetre), (90.0, Unit::Degree)]),
+        ("20 Nm + 90° + 90°", &[(20.0, Unit::NewtonMetre), (90.0, Unit::Degree), (90.0, Unit::Degree)]),
+        ("20 Nm then 1/4 turn", &[(20.0, Unit::NewtonMetre), (0.25, Unit::Turn)]),
+        ("20 Nm, then 90°", &[(20.0, Unit::NewtonMetre), (90.0, Unit::Degree)]),
+        ("+ 1/4 turn", &[(0.25, Unit::Turn)]),
+        ("30 ft-lb plus 2 flats", &[(30.0, Unit::PoundForceFoot), (2.0, Unit::HexFlat)]),
+    ] {
+        let read = stages(text, Expect::default()).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
+        let read: Vec<_> = read.iter().map(|stage| (stage.low.value, stage.low.unit)).collect();
+        assert_eq!(read, expected, "{text}");
+    }
+}
+
+#[test]
+fn lines_of_a_spec_list() {
+    for (text, label) in [
+        ("Tensioner bolt: 60 N·m", Some("Tensioner bolt")),
+        ("Idler bolt 60 N·m", Some("Idler bolt")),
+        ("Bracket M10x1.5 bolt – 60 N·m", Some("Bracket M10x1.5 bolt")),
+        ("• Pulley bolts (3): 60 N·m (44 lbf·ft)", Some("Pulley bolts (3)")),
+        ("60 N·m [44 ft-lb]", None),
+    ] {
+        let read = line(text).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
+        assert_eq!((read.label, read.stages[0].low.value), (label, 60.0), "{text}");
+        assert_eq!(read.beside.is_some(), text.contains("44"), "{text}");
+    }
+}
+
+#[test]
+fn the_field_decides_what_a_short_unit_means() {
+    let field = |text: &str, unit| value(text, Expect::field(unit)).map(|read| read.unit);
+    assert_eq!(field("10 oz", Unit::Kilogram), Ok(Unit::Ounce));
+    assert_eq!(field("10 oz", Unit::Litre), Ok(Unit::UsFluidOunce));
+    assert_eq!(field("10 lb", Unit::Newton), Ok(Unit::PoundForce));
+    assert_eq!(field("80 K", Unit::KelvinDifference), Ok(Unit::KelvinDifference));
+    assert_eq!(field("10", Unit::Newton), Ok(Unit::Newton));
+}
+
+#[test]
+fn faults_name_the_place_and_the_remedy() {
+    for (text, place, sentence) in [
+        ("1,234 Nm", "1,234", "At character 1, “1,234”: the comma can mark thousands or decimals. Type 1234 or 1.234."),
+        ("60 Nmm", "Nmm", "At character 4, “Nmm”: no unit known here. Did you mean N·m (newton metres)?"),
+        ("60 mPa", "mPa", "At character 4, “mPa”: with these capitals it means millipascal. Type MPa."),
+        ("60", "", "After “60”: the unit is missing. Add one, such as N·m, lbf·ft, mm or psi."),
+        ("10 N·m + ", "", "After “10 N·m +”: a number is missing here. Type digits, such as 60 or 1 5/8, then the unit."),
+        ("45-35 Nm", "45-35 Nm", "At character 1, “45-35 Nm”: the range runs from large to small. Type the smaller end first, such as 35-45."),
+        ("3/0 in", "3/0", "At character 1, “3/0”: a fraction cannot have 0 below the line. Type one such as 3/8."),
+        ("-500 °F", "-500 °F", "At character 1, “-500 °F”: nothing is colder than −273.15 °C. Check the sign and the unit."),
+        ("5 oz", "oz", "At character 3, “oz”: this has two meanings. Type fl oz or oz wt."),
+        ("60 Nm !", "!", "At character 7, “!”: this does not belong to a value. Remove it, or start a new line."),
+        ("10 mm + 90°", "10 mm", "At character 1, “10 mm”: a length is no tightening stage. Join torques and angles by +, such as 10 N·m + 90°."),
+        ("1.2.3 mm", "1.2.3", "At character 1, “1.2.3”: these marks make no number. Type one decimal mark at most, such as 1234.5."),
+        ("", "", "nothing typed yet. Type a value and its unit, such as 60 N·m."),
+    ] {
+        let fault = line(text).expect_err(text);
+        assert_eq!(text[fault.place.clone()].trim(), place, "{text}");
+        assert_eq!(fault.sentence(text), sentence);
+    }
+    assert_eq!(line("1,234 Nm").unwrap_err().remedies("1,234 Nm"), ["1234 Nm", "1.234 Nm"]);
+    assert_eq!(line("60").unwrap_err().remedies("60")[0], "60 N·m");
+}
+
+#[test]
+fn numbers_out_of_reach_are_refused() {
+    for text in ["1e999 mm", "9e15 km", &format!("{} mm", "9".repeat(400))] {
+        assert_eq!(misread(text), Misread::OutOfRange, "{text}");
+    }
+    assert!(line(&format!("0.{}1 mm", "0".repeat(400))).is_ok(), "too small to matter is zero");
+}
+
+#[test]
+fn a_field_takes_its_own_kind_only() {
+    let fault = value("5 mm", Expect::field(Unit::NewtonMetre)).unwrap_err();
+    assert_eq!(fault.misread, Misread::WrongKind { expected: Kind::Torque, found: Kind::Length });
+    assert_eq!(range("35-45", Expect::field(Unit::NewtonMetre)).unwrap().high.unit, Unit::NewtonMetre);
+    assert_eq!(value("35-45", Expect::field(Unit::NewtonMetre)).unwrap_err().misread, Misread::RangeNotWanted);
+}
+
+fn any_unit() -> impl Strategy<Value = Unit> {
+    let units: Vec<Unit> = Unit::all().filter(|unit| *unit != Unit::Number).collect();
+    prop::sample::select(units)
+}
+
+fn any_value() -> impl Strategy<Value = f64> {
+    prop_oneof![-1e14..1e14_f64, -1e3..1e3_f64, -1.0..1.0_f64, Just(0.0)]
+}
+
+proptest! {
+    #[test]
+    fn what_is_printed_reads_back_exactly(number in any_value(), unit in any_unit()) {
+        let number = if unit.kind() == Kind::Temperature { number.abs() } else { number };
+        let typed = super::Typed { value: number, unit, step: 0.0 };
+        let text = print::exact(typed);
+        let read = value(&text, Expect { kind: Some(unit.kind()), bare: None });
+        let read = read.map_err(|fault| TestCaseError::fail(fault.sentence(&text)))?;
+        prop_assert_eq!(read.value.to_bits() << 1, number.to_bits() << 1, "{}", text);
+        prop_assert_eq!(read.unit, unit, "{}", text);
+    }
+
+    #[test]
+    fn any_two_units_of_a_kind_convert_there_and_back(number in any_value(), from in any_unit(), to in any_unit()) {
+        if from.kind() == to.kind() {
+            let there = from.of(number).value_in(to).unwrap();
+            let back = to.of(there).value_in(from).unwrap();
+            let scale = if from.kind() == Kind::Temperature { number.abs().max(460.0) } else { number.abs() };
+            prop_assert!((back - number).abs() <= 1e-12 * scale, "{} {:?} {:?}: {}", number, from, to, back);
+        }
+    }
+
+    #[test]
+    fn arbitrary_text_never_panics(text in any::<String>()) {
+        if let Err(fault) = line(&text) {
+            prop_assert!(!fault.sentence(&text).is_empty());
+            fault.remedies(&text);
+        }
+    }
+
+    #[test]
+    fn text_made_of_likely_pieces_never_panics_and_stays_finite(pieces in prop::collection::vec(
+        prop::sample::select(vec!["1", "60", " ", ",", ".", "/", "-", "–", "+", "±", "%", "e", "Nm", "ft-lb", "°", "½", "mm", "oz", "(", ")", ":", "to", "then", "\u{202f}", "1,234", "9e15", "0", "F", "\""]), 0..12)) {
+        let text = pieces.concat();
+        match line(&text) {
+            Ok(line) => for stage in line.stages {
+                prop_assert!(stage.low.quantity().si().is_finite() && stage.high.quantity().si().is_finite());
+            },
+            Err(fault) => {
+                prop_assert!(text.is_char_boundary(fault.place.start) && text.is_char_boundary(fault.place.end), "{:?}", fault);
+                prop_assert!(!fault.sentence(&text).is_empty());
+            }
+        }
+    }
+}
