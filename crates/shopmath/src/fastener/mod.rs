@@ -1,3 +1,19 @@
 //! Fasteners: everything about one bolt and the tools on it.
+//!
+//! One concept a file: the data ([`thread_table`], [`class`], [`material`], [`head`]), the
+//! calculators, and [`bolt`], which puts a bolt as typed through all of them.
 
+pub mod bolt;
+pub mod class;
+pub mod friction;
+pub mod head;
+pub mod material;
+pub mod refusal;
+mod si;
+pub mod spec;
+pub mod thread;
+pub mod thread_table;
+pub mod thread_text;
+pub mod tighten;
+pub mod wrench;
 pub mod wrench_fit;

@@ -1,0 +1,23 @@
+//! One bolt, all answers: a bolt as typed goes through every calculator of this folder.
+//!
+//! [`text`] holds what was typed, [`field`] says what each field is, [`resolve`] makes quantities
+//! of it, [`assess`] puts them through the calculators, [`verdict`] says the one sentence. A view
+//! renders the [`Assessment`] and knows no arithmetic.
+
+mod assess;
+mod drawing;
+pub mod field;
+mod plot;
+mod read;
+pub mod resolve;
+mod section;
+pub mod text;
+pub mod verdict;
+
+pub use assess::{Assessment, Section, assess};
+pub use drawing::JointDrawing;
+pub use field::{FIELDS, Field, SectionId};
+pub use plot::{Plot, PlotPoint};
+pub use resolve::{Entry, FieldError, Joint, Resolved, resolve};
+pub use text::BoltText;
+pub use verdict::{Slug, Verdict};

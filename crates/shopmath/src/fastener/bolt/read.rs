@@ -1,0 +1,152 @@
+//! One field's text to one quantity, with the bounds each field accepts. Beyond them no workshop
+//! value lies, and every calculator stays finite.
+
+use super::resolve::FieldError;
+use crate::fastener::friction::FrictionRange;
+use crate::fastener::refusal::{Refusal, within};
+use crate::fastener::si::{kelvins, metres, newton_metres, radians, ratio};
+use crate::fastener::spec::{Spec, Stage};
+use crate::quantity::fault::{Fault, Misread};
+use crate::quantity::read::{self, Expect};
+use crate::quantity::{Bounds, Kind, Quantity, Unit};
+use core::f64::consts::TAU;
+use uom::si::f64::{Angle, Length, Ratio, TemperatureInterval, Torque};
+
+/// What became of a text: a value, or the sentence about it.
+pub(super) type Read<T> = Result<T, FieldError>;
+
+/// A length between bounds in millimetres.
+pub(super) fn length(key: &'static str, what: &'static str, text: &str, (low, high): (f64, f64)) -> Read<Length> {
+    match value(key, text, Unit::Millimetre)? {
+        Quantity::Length(read) => refused(
+            key,
+            within(what, read, (metres(low / 1e3), metres(high / 1e3)), Unit::Millimetre),
+        ),
+        _ => Err(wrong_kind(key, text, Kind::Length)),
+    }
+}
+
+/// A torque above nothing.
+pub(super) fn torque(key: &'static str, text: &str) -> Read<Torque> {
+    match value(key, text, Unit::NewtonMetre)? {
+        Quantity::Torque(read) => refused(key, checked_torque(read)),
+        _ => Err(wrong_kind(key, text, Kind::Torque)),
+    }
+}
+
+/// An angle up to a full turn either way.
+pub(super) fn angle(key: &'static str, text: &str) -> Read<Angle> {
+    match value(key, text, Unit::Degree)? {
+        Quantity::Angle(read) => refused(key, within("angle", read, (radians(-TAU), radians(TAU)), Unit::Degree)),
+        _ => Err(wrong_kind(key, text, Kind::Angle)),
+    }
+}
+
+/// A tolerance, with or without a leading ±.
+pub(super) fn tolerance(key: &'static str, text: &str) -> Read<Ratio> {
+    let plain = text.trim().trim_start_matches(['±', '+', '-', '/']).trim_start();
+    match value(key, plain, Unit::Percent)? {
+        Quantity::Ratio(read) => refused(
+            key,
+            within("tool tolerance", read, (ratio(0.0), ratio(0.5)), Unit::Percent),
+        ),
+        _ => Err(wrong_kind(key, text, Kind::Ratio)),
+    }
+}
+
+/// A rise of temperature; also below nothing, for cooling.
+pub(super) fn heat(key: &'static str, text: &str) -> Read<TemperatureInterval> {
+    match value(key, text, Unit::KelvinDifference)? {
+        Quantity::TemperatureDifference(read) => refused(
+            key,
+            within("heat", read, (kelvins(-250.0), kelvins(1200.0)), Unit::KelvinDifference),
+        ),
+        _ => Err(wrong_kind(key, text, Kind::TemperatureDifference)),
+    }
+}
+
+/// A coefficient of friction or a range of it.
+pub(super) fn friction(key: &'static str, text: &str) -> Read<FrictionRange> {
+    let bounds = read::range(text, Expect::field(Unit::Number)).map_err(|fault| misread(key, text, &fault))?;
+    match (bounds.low.quantity(), bounds.high.quantity()) {
+        (Quantity::Ratio(low), Quantity::Ratio(high)) => refused(key, FrictionRange::new(low, high)),
+        _ => Err(wrong_kind(key, text, Kind::Ratio)),
+    }
+}
+
+/// A spec: stages, or a line of a manual with a label before and a figure in brackets behind.
+///
+/// The unit is that of the first torque, to show torques in.
+pub(super) fn spec(key: &'static str, text: &str) -> Read<(Spec, Unit)> {
+    let plain = read::stages(
+        text,
+        Expect {
+            kind: None,
+            bare: Some(Unit::NewtonMetre),
+        },
+    );
+    let stages = plain
+        .or_else(|fault| read::line(text).map(|line| line.stages).map_err(|_| fault))
+        .map_err(|fault| misread(key, text, &fault))?;
+    let unit = stages.first().map_or(Unit::NewtonMetre, |first| first.low.unit);
+    let stages: Vec<Stage> = stages
+        .into_iter()
+        .map(|bounds| stage(key, text, bounds))
+        .collect::<Result<_, _>>()?;
+    refused(key, Spec::new(stages)).map(|spec| (spec, unit))
+}
+
+fn stage(key: &'static str, text: &str, bounds: Bounds) -> Read<Stage> {
+    match (bounds.low.quantity(), bounds.high.quantity()) {
+        (Quantity::Torque(low), Quantity::Torque(high)) => Ok(Stage::Torque {
+            low: refused(key, checked_torque(low))?,
+            high: refused(key, checked_torque(high))?,
+        }),
+        (Quantity::Angle(low), Quantity::Angle(high)) => Ok(Stage::Turn {
+            low: refused(key, checked_turn(low))?,
+            high: refused(key, checked_turn(high))?,
+        }),
+        _ => Err(wrong_kind(key, text, Kind::Torque)),
+    }
+}
+
+fn checked_torque(read: Torque) -> Result<Torque, Refusal> {
+    let limits = (newton_metres(0.01), newton_metres(5000.0));
+    within("torque", read, limits, Unit::NewtonMetre)
+}
+
+fn checked_turn(read: Angle) -> Result<Angle, Refusal> {
+    within("angle", read, (radians(0.0), radians(4.0 * TAU)), Unit::Degree)
+}
+
+fn value(key: &'static str, text: &str, unit: Unit) -> Read<Quantity> {
+    read::value(text, Expect::field(unit))
+        .map(|typed| typed.quantity())
+        .map_err(|fault| misread(key, text, &fault))
+}
+
+/// Puts the key on a refusal.
+pub(super) fn refused<T>(key: &'static str, read: Result<T, Refusal>) -> Read<T> {
+    read.map_err(|refusal| FieldError {
+        key,
+        sentence: refusal.to_string(),
+        remedies: Vec::new(),
+    })
+}
+
+fn misread(key: &'static str, text: &str, fault: &Fault) -> FieldError {
+    FieldError {
+        key,
+        sentence: fault.sentence(text),
+        remedies: fault.remedies(text),
+    }
+}
+
+fn wrong_kind(key: &'static str, text: &str, expected: Kind) -> FieldError {
+    let found = read::value(text, Expect { kind: None, bare: None }).map_or(Kind::Ratio, |typed| typed.unit.kind());
+    misread(
+        key,
+        text,
+        &Fault::new(0..text.len(), Misread::WrongKind { expected, found }),
+    )
+}

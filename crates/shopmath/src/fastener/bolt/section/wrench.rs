@@ -1,0 +1,225 @@
+//! Section Wrench: what to set, how the reading compares, which wrench goes on the head.
+
+use crate::caution::fastener as cautions;
+use crate::fastener::bolt::assess::{Common, Section};
+use crate::fastener::bolt::field::SectionId;
+use crate::fastener::head::Shape;
+use crate::fastener::thread::{Standard, Thread};
+use crate::fastener::wrench::{Adapter, Suits, deviation, permissible, suits};
+use crate::fastener::wrench_fit;
+use crate::quantity::Unit;
+use crate::result::{Difference, Finding, Id, Style, Term, Working};
+use crate::source::fastener as sources;
+use uom::si::f64::{Length, Ratio, Torque};
+
+/// The adapter's effect, as far as its fields tell.
+enum Through {
+    /// No adapter: what is set is what arrives.
+    Straight,
+    /// Through an adapter of this gain.
+    Adapter(Adapter, Ratio),
+    /// An adapter whose effect is not known.
+    Unknown,
+}
+
+pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
+    let mut section = Section::new(SectionId::Wrench, "Wrench");
+    let resolved = common.resolved;
+    section.want("spec", &resolved.spec);
+    let through = through(common, &mut section);
+    if let Some(ends) = resolved.spec.as_given().and_then(|spec| spec.torque()) {
+        settings(common, &mut section, ends, &through);
+    }
+    section.want("thread", &resolved.thread);
+    if let (Some(read), Some(head)) = (resolved.thread.given(), resolved.head.given()) {
+        section.findings.extend(sizes(
+            &read.thread,
+            head.shape,
+            head.across_flats,
+            head.across_flats_old,
+        ));
+    }
+    section
+}
+
+fn through(common: &mut Common<'_>, section: &mut Section) -> Through {
+    let resolved = common.resolved;
+    let Some(adapter) = resolved.adapter.optional() else {
+        return Through::Unknown;
+    };
+    let Some(adapter) = adapter else {
+        return Through::Straight;
+    };
+    section.want("wrench", &resolved.wrench);
+    let (Some(wrench), Some(angle)) = (resolved.wrench.given(), resolved.adapter_angle.given()) else {
+        return Through::Unknown;
+    };
+    section.cautions.push(cautions::MEASURE_TO_HAND);
+    let adapter = Adapter { wrench, adapter, angle };
+    match common.keep("adapter", adapter.gain()) {
+        Some(gain) => Through::Adapter(adapter, gain),
+        None => Through::Unknown,
+    }
+}
+
+fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque, Torque), through: &Through) {
+    let resolved = common.resolved;
+    let gain = match through {
+        Through::Straight => 1.0,
+        Through::Adapter(_, gain) => gain.value,
+        Through::Unknown => return,
+    };
+    let target = (low + high) * 0.5;
+    let setting = target / gain;
+    let mut found = setting_finding(target, setting, through, resolved.torque_unit);
+    if let Some(full_scale) = resolved.scale.given() {
+        match suits(setting, full_scale) {
+            Suits::TooLow => found.cautions.push(cautions::WRENCH_TOO_LARGE),
+            Suits::TooHigh => found.cautions.push(cautions::WRENCH_TOO_SMALL),
+            Suits::Yes => {}
+        }
+    }
+    section.findings.push(found);
+    let (Some(reading), Some(tool)) = (resolved.reading.given(), resolved.tool.given()) else {
+        return;
+    };
+    if let Some(off) = common.keep("reading", deviation(reading, setting)) {
+        let mut found = deviation_finding(off, reading, setting, tool, resolved.torque_unit);
+        let least = low * (1.0 - tool.value) / gain;
+        let most = high * (1.0 + tool.value) / gain;
+        if reading < least || reading > most {
+            found.cautions.push(cautions::READING_OUTSIDE);
+        }
+        section.findings.push(found);
+    }
+    if let Some(full_scale) = resolved.scale.given() {
+        section
+            .findings
+            .push(tolerance_finding(full_scale, resolved.torque_unit));
+    }
+}
+
+fn setting_finding(target: Torque, setting: Torque, through: &Through, unit: Unit) -> Finding {
+    let mut terms = vec![Term::new("T", "torque at the bolt", target, unit)];
+    let equation = if let Through::Adapter(adapter, _) = through {
+        terms.push(Term::new(
+            "L",
+            "wrench, drive to hand",
+            adapter.wrench,
+            Unit::Millimetre,
+        ));
+        terms.push(Term::new(
+            "E",
+            "adapter, drive to bolt",
+            adapter.adapter,
+            Unit::Millimetre,
+        ));
+        terms.push(Term::new("α", "adapter from straight out", adapter.angle, Unit::Degree));
+        "setting = T·L/(L + E·cos α)"
+    } else {
+        "setting = T, without an adapter"
+    };
+    let working = Working {
+        equation,
+        terms,
+        source: sources::ADAPTER,
+    };
+    Finding::new(
+        Id::Named("wrench-setting"),
+        "set the wrench to",
+        setting,
+        unit,
+        "lever arms",
+        working,
+    )
+}
+
+fn deviation_finding(off: Ratio, reading: Torque, setting: Torque, tool: Ratio, unit: Unit) -> Finding {
+    let working = Working {
+        equation: "deviation = reading/setting − 1",
+        terms: vec![
+            Term::new("reading", "as tightened", reading, unit),
+            Term::new("setting", "what the wrench should read", setting, unit),
+            Term::new("±", "tool tolerance", tool, Unit::Percent),
+        ],
+        source: sources::READING,
+    };
+    let mut finding = Finding::new(
+        Id::Named("reading-deviation"),
+        "reading off by",
+        off,
+        Unit::Percent,
+        "against the setting",
+        working,
+    );
+    finding.style = Style::Decimal { step: 0.1 };
+    finding
+}
+
+fn tolerance_finding(full_scale: Torque, unit: Unit) -> Finding {
+    let working = Working {
+        equation: "±4 % for a full scale above 10 N·m, ±6 % at or below",
+        terms: vec![Term::new("full scale", "the wrench's largest torque", full_scale, unit)],
+        source: sources::READING,
+    };
+    Finding::new(
+        Id::Named("tool-permissible"),
+        "tolerance allowed to this wrench, ±",
+        permissible(full_scale),
+        Unit::Percent,
+        "by the tool's largest torque",
+        working,
+    )
+}
+
+/// The hexagon of the head, and the wrench of the other system that goes over it.
+fn sizes(thread: &Thread, shape: Shape, flats: Option<Length>, old: Option<Length>) -> Vec<Finding> {
+    let Some(flats) = flats else { return Vec::new() };
+    let (name, equation) = if shape == Shape::Socket {
+        ("hexagon key", "s, width across flats of the socket")
+    } else {
+        ("hexagon, across flats", "s, width across flats of the head")
+    };
+    let (unit, style) = match thread.standard {
+        Standard::Metric => (Unit::Millimetre, Style::Nominal),
+        Standard::Unified => (Unit::Inch, Style::InchFraction),
+    };
+    let working = Working {
+        equation,
+        terms: vec![Term::new("d", thread.name, thread.diameter, Unit::Millimetre)],
+        source: match (shape, thread.standard) {
+            (_, Standard::Unified) => sources::INCH_HEAD,
+            (Shape::Flange, _) => sources::FLANGE_HEAD,
+            (Shape::Socket, _) => sources::SOCKET_HEAD,
+            _ => sources::HEX_HEAD,
+        },
+    };
+    let mut size = Finding::new(
+        Id::Named("hex-size"),
+        name,
+        flats,
+        unit,
+        "head standard",
+        working.clone(),
+    );
+    size.style = style;
+    let older = old.map(|old| {
+        let mut older = Finding::new(
+            Id::Named("hex-size-old"),
+            "hexagon by the older DIN standard",
+            old,
+            unit,
+            "head standard",
+            working,
+        );
+        older.style = style;
+        older.difference = Some(Difference {
+            name: "wider by",
+            by: (old - flats).into(),
+            unit: Unit::Millimetre,
+        });
+        older
+    });
+    let others = wrench_fit::findings(flats).filter(|found| shape != Shape::Socket && found.unit != unit);
+    core::iter::once(size).chain(older).chain(others).collect()
+}

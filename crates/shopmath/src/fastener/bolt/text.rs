@@ -1,0 +1,83 @@
+//! What was typed into the Bolt screen, by key.
+
+use super::field::FIELDS;
+
+/// The raw texts, one per field of [`FIELDS`]; empty where nothing was typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BoltText {
+    texts: Vec<String>,
+}
+
+impl Default for BoltText {
+    fn default() -> Self {
+        Self {
+            texts: vec![String::new(); FIELDS.len()],
+        }
+    }
+}
+
+impl BoltText {
+    /// The text of a key; empty for an unknown one.
+    #[must_use]
+    pub fn get(&self, key: &str) -> &str {
+        place(key)
+            .and_then(|place| self.texts.get(place))
+            .map_or("", String::as_str)
+    }
+
+    /// Sets the text of a key; whether the key exists.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::BoltText;
+    /// let mut text = BoltText::default();
+    /// assert!(text.set("thread", "M10"));
+    /// assert!(!text.set("colour", "red"));
+    /// assert_eq!(text.get("thread"), "M10");
+    /// ```
+    pub fn set(&mut self, key: &str, text: impl Into<String>) -> bool {
+        let Some(slot) = place(key).and_then(|place| self.texts.get_mut(place)) else {
+            return false;
+        };
+        *slot = text.into();
+        true
+    }
+
+    /// Whether something was typed for a key.
+    #[must_use]
+    pub fn has(&self, key: &str) -> bool {
+        !self.get(key).trim().is_empty()
+    }
+
+    /// The keys with a text, in field order.
+    pub fn typed(&self) -> impl Iterator<Item = (&'static str, &str)> {
+        FIELDS
+            .iter()
+            .zip(&self.texts)
+            .filter(|(_, text)| !text.trim().is_empty())
+            .map(|(field, text)| (field.key, text.as_str()))
+    }
+
+    /// The text that holds for a key while nothing is typed. The joint is taken as tapped once a
+    /// hole material or an engagement is given; all else is the field's own default.
+    #[must_use]
+    pub fn default_of(&self, key: &str) -> Option<&'static str> {
+        if key == "joint" && (self.has("into") || self.has("engaged")) {
+            return Some("tapped");
+        }
+        super::field::Field::of(key)?.default
+    }
+
+    /// The text that holds for a key: typed, or its default, or empty.
+    #[must_use]
+    pub fn effective(&self, key: &str) -> &str {
+        if self.has(key) {
+            self.get(key)
+        } else {
+            self.default_of(key).unwrap_or("")
+        }
+    }
+}
+
+fn place(key: &str) -> Option<usize> {
+    FIELDS.iter().position(|field| field.key == key)
+}

@@ -1,0 +1,141 @@
+//! Friction in the thread and under the head, always a range.
+
+use super::refusal::{Refusal, within};
+use super::si::ratio;
+use crate::quantity::Unit;
+use crate::source::{Source, fastener as sources};
+use uom::si::f64::Ratio;
+
+/// A range of one coefficient of friction.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FrictionRange {
+    /// The smallest to expect: gives the largest clamp load.
+    pub low: Ratio,
+    /// The largest to expect.
+    pub high: Ratio,
+}
+
+/// Friction in the thread, μG, and under the head, μK.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Friction {
+    /// In the thread.
+    pub thread: FrictionRange,
+    /// Under the head.
+    pub head: FrictionRange,
+}
+
+/// One pair of coefficients out of the ranges.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FrictionAt {
+    /// In the thread, μG.
+    pub thread: Ratio,
+    /// Under the head, μK.
+    pub head: Ratio,
+}
+
+/// A usual range, by the state of the surfaces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Preset {
+    /// The state, as a mechanic says it.
+    pub name: &'static str,
+    /// The range, as it is typed.
+    pub text: &'static str,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+/// Usual ranges, slipperiest first. VDI 2230 friction classes, recalled; the last is common
+/// practice.
+pub static PRESETS: [Preset; 4] = [
+    Preset {
+        name: "MoS₂ or anti-seize",
+        text: "0.08..0.12",
+        source: sources::FRICTION_CLASS,
+    },
+    Preset {
+        name: "oiled, or coated as delivered",
+        text: "0.10..0.16",
+        source: sources::FRICTION_CLASS,
+    },
+    Preset {
+        name: "dry steel",
+        text: "0.14..0.24",
+        source: sources::FRICTION_CLASS,
+    },
+    Preset {
+        name: "dry into aluminium",
+        text: "0.14..0.24",
+        source: sources::FRICTION_PRACTICE,
+    },
+];
+
+impl FrictionRange {
+    /// A range of coefficients between 0.01 and 1.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`] for an end outside, [`Refusal::Backwards`] for ends in the wrong
+    /// order.
+    ///
+    /// ```
+    /// use shopmath::fastener::friction::FrictionRange;
+    /// use shopmath::quantity::exact::ratio::Number;
+    /// use uom::si::f64::Ratio;
+    /// let mu = |value| Ratio::new::<Number>(value);
+    /// let oiled = FrictionRange::new(mu(0.10), mu(0.16)).unwrap();
+    /// assert!((oiled.middle().get::<Number>() - 0.13).abs() < 1e-12);
+    /// assert!(FrictionRange::new(mu(0.16), mu(0.10)).is_err());
+    /// ```
+    pub fn new(low: Ratio, high: Ratio) -> Result<Self, Refusal> {
+        let limits = (ratio(0.01), ratio(1.0));
+        within("coefficient of friction", low, limits, Unit::Number)?;
+        within("coefficient of friction", high, limits, Unit::Number)?;
+        if low > high {
+            return Err(Refusal::Backwards("friction"));
+        }
+        Ok(Self { low, high })
+    }
+
+    /// The middle of the range.
+    #[must_use]
+    pub fn middle(self) -> Ratio {
+        (self.low + self.high) * 0.5
+    }
+}
+
+impl Friction {
+    /// The same range in the thread and under the head.
+    #[must_use]
+    pub fn both(range: FrictionRange) -> Self {
+        Self {
+            thread: range,
+            head: range,
+        }
+    }
+
+    /// The slippery end: the largest clamp load for a torque.
+    #[must_use]
+    pub fn least(self) -> FrictionAt {
+        FrictionAt {
+            thread: self.thread.low,
+            head: self.head.low,
+        }
+    }
+
+    /// The middle.
+    #[must_use]
+    pub fn middle(self) -> FrictionAt {
+        FrictionAt {
+            thread: self.thread.middle(),
+            head: self.head.middle(),
+        }
+    }
+
+    /// The rough end: the smallest clamp load for a torque.
+    #[must_use]
+    pub fn most(self) -> FrictionAt {
+        FrictionAt {
+            thread: self.thread.high,
+            head: self.head.high,
+        }
+    }
+}

@@ -1,0 +1,236 @@
+//! Why a fastener question has no answer, and the sentence that says what to do about it. This is
+//! the one place that words such a sentence; texts that are no quantity at all are worded by
+//! [`crate::quantity::fault`].
+
+use crate::quantity::print::{rounded, suffix};
+use crate::quantity::{Quantity, Unit};
+use core::fmt;
+
+/// A fastener question that cannot be answered.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Refusal {
+    /// A quantity outside the range its equation holds for.
+    OutOfRange {
+        /// What the quantity is, such as "torque".
+        what: &'static str,
+        /// The value given.
+        read: Quantity,
+        /// The smallest accepted.
+        low: Quantity,
+        /// The largest accepted.
+        high: Quantity,
+        /// The unit to state all three in.
+        unit: Unit,
+    },
+    /// A range whose lower end is above its upper end.
+    Backwards(&'static str),
+    /// A result that is no number, from inputs far outside any workshop.
+    NotFinite(&'static str),
+    /// A text that is no thread designation.
+    NotAThread(String),
+    /// A thread diameter that the table does not have.
+    UnknownSize {
+        /// The size read, such as `M9`.
+        read: String,
+        /// The sizes that exist.
+        sizes: Vec<&'static str>,
+    },
+    /// A pitch that the diameter is not tabled with.
+    UnknownPitch {
+        /// The diameter, such as `M10`.
+        size: &'static str,
+        /// The pitch, count or series read.
+        read: String,
+        /// The designations that exist for the diameter.
+        names: Vec<&'static str>,
+    },
+    /// A text that names no strength class.
+    UnknownClass(String),
+    /// A bare number that is a grade by one standard and a nut class by another.
+    AmbiguousGrade(String),
+    /// A class whose standard does not cover the diameter.
+    ClassNotForSize {
+        /// The class.
+        class: &'static str,
+        /// The smallest diameter covered.
+        low: Quantity,
+        /// The largest diameter covered.
+        high: Quantity,
+        /// The unit to state both in.
+        unit: Unit,
+    },
+    /// A text that is none of the words a field takes.
+    UnknownWord {
+        /// What the field is, such as "material".
+        what: &'static str,
+        /// The text read.
+        read: String,
+        /// The words that exist.
+        words: Vec<&'static str>,
+    },
+    /// A head whose standard, as tabled here, has no such size.
+    HeadNotTabled {
+        /// The head.
+        head: &'static str,
+        /// The thread.
+        thread: &'static str,
+    },
+    /// A custom head without its two diameters.
+    CustomHeadIncomplete,
+    /// Two lengths in the wrong order, such as a hole larger than the head that covers it.
+    NotSmaller {
+        /// What has to be smaller.
+        small: &'static str,
+        /// What it has to be smaller than.
+        large: &'static str,
+        /// The former, as given.
+        small_read: Quantity,
+        /// The latter, as given.
+        large_read: Quantity,
+        /// The unit to state both in.
+        unit: Unit,
+    },
+    /// A boss too thin for its threads.
+    ThinBoss {
+        /// Boss diameter over thread diameter, as given.
+        read: f64,
+        /// The smallest boss for this thread.
+        smallest: Quantity,
+    },
+    /// A spec of which no stage is a torque before the first angle.
+    AngleWithoutTorque,
+    /// An adapter that folds back past the drive, so that no pull turns the bolt.
+    AdapterPastHandle,
+    /// A grip and head too far from any joint for the deformation cone.
+    ConeNotDefined,
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::OutOfRange {
+                what,
+                read,
+                low,
+                high,
+                unit,
+            } => write!(
+                out,
+                "The {what} reads {}. Type one from {} to {}.",
+                said(*read, *unit),
+                said(*low, *unit),
+                said(*high, *unit)
+            ),
+            Self::Backwards(what) => write!(
+                out,
+                "The {what} range runs from large to small. Type the smaller end first."
+            ),
+            Self::NotFinite(what) => write!(
+                out,
+                "No {what} can be worked out from numbers this far from a workshop. Check the figures and their units."
+            ),
+            Self::NotAThread(read) => write!(
+                out,
+                "“{read}” is no thread. Type one such as M10, M10x1.25, 3/8-16, 3/8 UNF or #10-24."
+            ),
+            Self::UnknownSize { read, sizes } => write!(
+                out,
+                "“{read}” is no size in the table. Type one of {}.",
+                sizes.join(", ")
+            ),
+            Self::UnknownPitch { size, read, names } => {
+                write!(out, "“{read}” is no pitch of {size}. Type one of {}.", names.join(", "))
+            }
+            Self::UnknownClass(read) => write!(
+                out,
+                "“{read}” is no strength class. Type one such as 8.8, 10.9, grade 5 or A2-70, as stamped on the head."
+            ),
+            Self::AmbiguousGrade(read) => write!(
+                out,
+                "“{read}” alone can be an SAE grade or part of a metric class. Type grade {read}, or a class such as 8.8."
+            ),
+            Self::ClassNotForSize { class, low, high, unit } => write!(
+                out,
+                "Class {class} is tabled for diameters from {} to {}. Type another class or thread.",
+                said(*low, *unit),
+                said(*high, *unit)
+            ),
+            Self::UnknownWord { what, read, words } => {
+                write!(out, "“{read}” is no {what}. Type one of {}.", words.join(", "))
+            }
+            Self::HeadNotTabled { head, thread } => write!(
+                out,
+                "No {head} head is tabled for {thread}. Measure it: type the bearing diameter and the hole diameter."
+            ),
+            Self::CustomHeadIncomplete => write!(
+                out,
+                "A custom head needs both diameters. Type the bearing diameter and the hole diameter."
+            ),
+            Self::NotSmaller {
+                small,
+                large,
+                small_read,
+                large_read,
+                unit,
+            } => write!(
+                out,
+                "The {small} of {} has to be smaller than the {large} of {}. Check both.",
+                said(*small_read, *unit),
+                said(*large_read, *unit)
+            ),
+            Self::ThinBoss { read, smallest } => write!(
+                out,
+                "The boss is only {} thread diameters wide; below 1.4 its wall opens and no strength is tabled. Type {} or more.",
+                rounded(*read, 0.01),
+                said(*smallest, Unit::Millimetre)
+            ),
+            Self::AngleWithoutTorque => write!(
+                out,
+                "An angle counts from a snug torque. Type the torque first, such as 10 N·m + 90°."
+            ),
+            Self::AdapterPastHandle => write!(
+                out,
+                "The adapter folds back past the handle, so no pull turns the bolt. Check the lengths and the angle."
+            ),
+            Self::ConeNotDefined => write!(
+                out,
+                "Grip, head and parts are too far from any joint for the stiffness method. Check the grip and the outer diameter."
+            ),
+        }
+    }
+}
+
+fn said(quantity: Quantity, unit: Unit) -> String {
+    let value = quantity.value_in(unit).unwrap_or(f64::NAN);
+    format!("{}{}", rounded(value, 0.0), suffix(unit))
+}
+
+/// The quantity, where it lies within the bounds and is a number.
+pub(super) fn within<Q: Into<Quantity> + Copy>(
+    what: &'static str,
+    read: Q,
+    (low, high): (Q, Q),
+    unit: Unit,
+) -> Result<Q, Refusal> {
+    let (read_si, low_si, high_si) = (read.into().si(), low.into().si(), high.into().si());
+    if read_si >= low_si && read_si <= high_si {
+        Ok(read)
+    } else {
+        Err(Refusal::OutOfRange {
+            what,
+            read: read.into(),
+            low: low.into(),
+            high: high.into(),
+            unit,
+        })
+    }
+}
+
+/// The result, where it is a number.
+pub(super) fn finite<Q: Into<Quantity> + Copy>(what: &'static str, result: Q) -> Result<Q, Refusal> {
+    if result.into().si().is_finite() {
+        Ok(result)
+    } else {
+        Err(Refusal::NotFinite(what))
+    }
+}

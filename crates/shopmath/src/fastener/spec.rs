@@ -1,0 +1,91 @@
+//! A tightening spec: torques and turns in the order they are applied.
+
+use super::refusal::Refusal;
+use super::si::radians;
+use super::tighten::Spread;
+use uom::si::f64::{Angle, Torque};
+
+/// One stage.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Stage {
+    /// Tighten until the wrench reads this torque.
+    Torque {
+        /// Lower end.
+        low: Torque,
+        /// Upper end; equal for a single figure.
+        high: Torque,
+    },
+    /// Turn further by this angle.
+    Turn {
+        /// Lower end.
+        low: Angle,
+        /// Upper end; equal for a single figure.
+        high: Angle,
+    },
+}
+
+/// The stages; the first is a torque.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spec {
+    stages: Vec<Stage>,
+}
+
+impl Spec {
+    /// A spec of stages in order.
+    ///
+    /// # Errors
+    /// [`Refusal::AngleWithoutTorque`] unless the first stage is a torque.
+    ///
+    /// ```
+    /// use shopmath::fastener::spec::{Spec, Stage};
+    /// use shopmath::quantity::exact::angle::Degree;
+    /// use uom::si::f64::Angle;
+    /// let quarter = Angle::new::<Degree>(90.0);
+    /// assert!(Spec::new(vec![Stage::Turn { low: quarter, high: quarter }]).is_err());
+    /// ```
+    pub fn new(stages: Vec<Stage>) -> Result<Self, Refusal> {
+        match stages.first() {
+            Some(Stage::Torque { .. }) => Ok(Self { stages }),
+            _ => Err(Refusal::AngleWithoutTorque),
+        }
+    }
+
+    /// The stages in order.
+    #[must_use]
+    pub fn stages(&self) -> &[Stage] {
+        &self.stages
+    }
+
+    /// The last torque of the spec, which the wrench is set to: its ends.
+    #[must_use]
+    pub fn torque(&self) -> Option<(Torque, Torque)> {
+        self.stages.iter().rev().find_map(|stage| match *stage {
+            Stage::Torque { low, high } => Some((low, high)),
+            Stage::Turn { .. } => None,
+        })
+    }
+
+    /// Whether an angle is part of the spec.
+    #[must_use]
+    pub fn turns(&self) -> bool {
+        self.stages.iter().any(|stage| matches!(stage, Stage::Turn { .. }))
+    }
+
+    /// All angles of the spec together.
+    #[must_use]
+    pub fn turn(&self) -> Spread<Angle> {
+        let mut sum = Spread {
+            low: radians(0.0),
+            mid: radians(0.0),
+            high: radians(0.0),
+        };
+        for stage in &self.stages {
+            if let Stage::Turn { low, high } = *stage {
+                sum.low += low;
+                sum.mid += (low + high) * 0.5;
+                sum.high += high;
+            }
+        }
+        sum
+    }
+}

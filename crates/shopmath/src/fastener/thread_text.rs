@@ -1,0 +1,245 @@
+//! A thread from text as people write it: `M10`, `M10x1.25`, `m10 x 1,25`, `M10×55`, `3/8-16`,
+//! `3/8 UNF`, `#10-24`, `1/4-20 UNC`. The rows are [`super::thread_table`]'s.
+
+use super::refusal::Refusal;
+use super::si::millimetres;
+use super::thread::{Series, Standard, Thread};
+use super::thread_table::threads;
+use uom::si::f64::Length;
+
+/// A number behind the diameter from this size on is the bolt's length, for no pitch reaches it
+/// (millimetre; the coarsest pitch of the table is 2.5).
+const SHORTEST_BOLT: f64 = 5.0;
+
+/// A thread as read, with the bolt's length where the designation carried one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Designation {
+    /// The thread.
+    pub thread: Thread,
+    /// The bolt's nominal length, under the head: 55 mm of `M10×55`.
+    pub length: Option<Length>,
+}
+
+/// Reads a thread designation; a diameter alone means its coarse thread.
+///
+/// # Errors
+/// [`Refusal::NotAThread`], or the sizes or pitches that exist where only that part is unknown.
+///
+/// ```
+/// use shopmath::fastener::thread_text::read;
+/// assert_eq!(read("m10 x 1,25").unwrap().thread.name, "M10×1.25");
+/// assert_eq!(read("3/8 UNF").unwrap().thread.name, "3/8-24 UNF");
+/// assert!(read("M10x1.3").unwrap_err().to_string().contains("M10×1.25"));
+/// ```
+pub fn read(text: &str) -> Result<Designation, Refusal> {
+    let folded = folded(text);
+    match folded.strip_prefix('M') {
+        Some(rest) => metric(text, rest),
+        None => unified(text, &folded),
+    }
+}
+
+/// Upper case, one sign for "by", a point for the decimal mark, no spaces or quotation marks.
+fn folded(text: &str) -> String {
+    text.trim()
+        .chars()
+        .filter(|letter| !letter.is_whitespace() && !matches!(letter, '"' | '″' | '”' | '“'))
+        .map(|letter| match letter {
+            '×' | '*' | '✕' => 'X',
+            ',' => '.',
+            '–' | '—' | '−' | '‐' | '‑' => '-',
+            '⁄' | '∕' => '/',
+            other => other.to_ascii_uppercase(),
+        })
+        .collect()
+}
+
+/// `10`, `10X1.25`, `10-1.5`, `10X55`, `10X1.5X55`, `10FINE`.
+fn metric(text: &str, rest: &str) -> Result<Designation, Refusal> {
+    let (rest, series) = split_series(rest);
+    let mut parts = rest.split(['X', '-']);
+    let size: f64 = parts
+        .next()
+        .and_then(number)
+        .ok_or_else(|| Refusal::NotAThread(text.trim().into()))?;
+    let candidates = of_size(text, Standard::Metric, |thread| same(thread.diameter, size))?;
+    let mut pitch = None;
+    let mut length = None;
+    for part in parts {
+        let value = number(part).ok_or_else(|| Refusal::NotAThread(text.trim().into()))?;
+        if value >= SHORTEST_BOLT && length.is_none() {
+            length = Some(millimetres(value));
+        } else if pitch.is_none() && length.is_none() {
+            pitch = Some((value, part));
+        } else {
+            return Err(Refusal::NotAThread(text.trim().into()));
+        }
+    }
+    let found = match (pitch, series) {
+        (Some((value, _)), _) => candidates.iter().find(|thread| same(thread.pitch, value)),
+        (None, series) => of_series(&candidates, series.unwrap_or(Series::Coarse)),
+    };
+    let thread = *found.ok_or_else(|| unknown_pitch(&candidates, pitch.map_or("fine", |(_, part)| part)))?;
+    Ok(Designation { thread, length })
+}
+
+/// `3/8-16`, `3/8UNF`, `#10-24`, `NO.10-24`, `10-24`, `1/4-20UNC`.
+fn unified(text: &str, folded: &str) -> Result<Designation, Refusal> {
+    let not_a_thread = || Refusal::NotAThread(text.trim().into());
+    let (rest, series) = split_series(folded);
+    let rest = rest
+        .trim_start_matches("NO.")
+        .trim_start_matches("NO")
+        .trim_start_matches('#');
+    let (size, count) = match rest.split_once('-') {
+        Some((size, count)) => (size, Some(number(count).ok_or_else(not_a_thread)?)),
+        None => (rest, None),
+    };
+    let size = size.trim_end_matches("IN");
+    let well_formed = !size.is_empty() && size.chars().all(|letter| letter.is_ascii_digit() || letter == '/');
+    if !well_formed || (count.is_none() && series.is_none() && !size.contains('/') && !folded.starts_with(['#', 'N'])) {
+        return Err(not_a_thread());
+    }
+    let candidates = of_size(text, Standard::Unified, |thread| {
+        thread.size.trim_start_matches('#') == size
+    })?;
+    let found = match count {
+        Some(count) => candidates
+            .iter()
+            .find(|thread| same(thread.pitch * count, 25.4) && series.is_none_or(|series| thread.series == series)),
+        None => of_series(&candidates, series.unwrap_or(Series::Coarse)),
+    };
+    let read = rest.split_once('-').map_or(rest, |(_, count)| count);
+    let thread = *found.ok_or_else(|| unknown_pitch(&candidates, read))?;
+    Ok(Designation { thread, length: None })
+}
+
+/// Splits off a series written behind the size.
+fn split_series(text: &str) -> (&str, Option<Series>) {
+    const NAMES: [(&str, Series); 6] = [
+        ("UNC", Series::Coarse),
+        ("UNF", Series::Fine),
+        ("COARSE", Series::Coarse),
+        ("FINE", Series::Fine),
+        ("NC", Series::Coarse),
+        ("NF", Series::Fine),
+    ];
+    for (name, series) in NAMES {
+        if let Some(rest) = text.strip_suffix(name) {
+            return (rest.trim_end_matches('-'), Some(series));
+        }
+    }
+    (text, None)
+}
+
+/// The threads of a size, or the sizes that exist.
+fn of_size(text: &str, standard: Standard, is_size: impl Fn(&Thread) -> bool) -> Result<Vec<Thread>, Refusal> {
+    let of_standard = || threads().filter(|thread| thread.standard == standard);
+    let found: Vec<Thread> = of_standard().filter(|thread| is_size(thread)).collect();
+    if found.is_empty() {
+        let mut sizes: Vec<&str> = of_standard().map(|thread| thread.size).collect();
+        sizes.dedup();
+        return Err(Refusal::UnknownSize {
+            read: text.trim().into(),
+            sizes,
+        });
+    }
+    Ok(found)
+}
+
+/// The first of a series: of several fine pitches, the coarsest.
+fn of_series(candidates: &[Thread], series: Series) -> Option<&Thread> {
+    candidates.iter().find(|thread| thread.series == series)
+}
+
+fn unknown_pitch(candidates: &[Thread], read: &str) -> Refusal {
+    Refusal::UnknownPitch {
+        size: candidates.first().map_or("", |thread| thread.size),
+        read: read.into(),
+        names: candidates.iter().map(|thread| thread.name).collect(),
+    }
+}
+
+/// Whether a length is so many millimetres, within the rounding of a conversion.
+fn same(length: Length, millimetre: f64) -> bool {
+    (length - millimetres(millimetre)).abs() < millimetres(1e-9)
+}
+
+/// A plain decimal number of a size a designation can hold.
+fn number(text: &str) -> Option<f64> {
+    let plain = !text.is_empty() && text.chars().all(|letter| letter.is_ascii_digit() || letter == '.');
+    text.parse().ok().filter(|value| plain && *value < 1e4)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn designations_as_people_write_them() {
+        for (text, name, length) in [
+            ("M10", "M10×1.5", None),
+            ("M10x1.25", "M10×1.25", None),
+            ("M10×1.5", "M10×1.5", None),
+            ("m10 x 1,25", "M10×1.25", None),
+            ("M 8", "M8×1.25", None),
+            ("M8 fine", "M8×1", None),
+            ("M10-1.5", "M10×1.5", None),
+            ("M10x55", "M10×1.5", Some(55.0)),
+            ("M10 x 1.25 x 40", "M10×1.25", Some(40.0)),
+            ("3/8-16", "3/8-16 UNC", None),
+            ("3/8 UNF", "3/8-24 UNF", None),
+            ("3/8", "3/8-16 UNC", None),
+            ("3/8\"-24", "3/8-24 UNF", None),
+            ("#10-24", "#10-24 UNC", None),
+            ("10-32", "#10-32 UNF", None),
+            ("No. 10-24", "#10-24 UNC", None),
+            ("1/4-20 UNC", "1/4-20 UNC", None),
+        ] {
+            let read = read(text).unwrap();
+            assert_eq!(read.thread.name, name, "{text}");
+            assert_eq!(read.length, length.map(millimetres), "{text}");
+        }
+    }
+
+    #[test]
+    fn every_name_of_the_table_reads_back() {
+        for thread in threads() {
+            assert_eq!(read(thread.name).unwrap().thread, thread, "{}", thread.name);
+        }
+    }
+
+    #[test]
+    fn what_is_wrong_is_named_with_what_exists() {
+        for (text, sentence) in [
+            (
+                "M10x1.3",
+                "“1.3” is no pitch of M10. Type one of M10×1.5, M10×1.25, M10×1.",
+            ),
+            ("3/8-18", "“18” is no pitch of 3/8. Type one of 3/8-16 UNC, 3/8-24 UNF."),
+            (
+                "1/4-20 UNF",
+                "“20” is no pitch of 1/4. Type one of 1/4-20 UNC, 1/4-28 UNF.",
+            ),
+            ("M5 fine", "“fine” is no pitch of M5. Type one of M5×0.8."),
+            (
+                "M9",
+                "“M9” is no size in the table. Type one of M4, M5, M6, M7, M8, M10, M12, M14, M16, M18, M20.",
+            ),
+            (
+                "10",
+                "“10” is no thread. Type one such as M10, M10x1.25, 3/8-16, 3/8 UNF or #10-24.",
+            ),
+            (
+                "bolt",
+                "“bolt” is no thread. Type one such as M10, M10x1.25, 3/8-16, 3/8 UNF or #10-24.",
+            ),
+            (
+                "",
+                "“” is no thread. Type one such as M10, M10x1.25, 3/8-16, 3/8 UNF or #10-24.",
+            ),
+        ] {
+            assert_eq!(read(text).unwrap_err().to_string(), sentence, "{text}");
+        }
+    }
+}
