@@ -3,11 +3,10 @@
 //!
 //! `cargo xtask test` builds the page, finds the browser and runs them.
 
-#[path = "journeys/cold_start.rs"]
+mod cannot_run;
 mod cold_start;
-#[path = "journeys/retired.rs"]
+mod ready_is_true;
 mod retired;
-#[path = "journeys/subpath.rs"]
+mod stray_requests;
 mod subpath;
-#[path = "journeys/update.rs"]
 mod update;

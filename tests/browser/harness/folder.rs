@@ -34,6 +34,33 @@ impl Copy {
         self.finish(&[])
     }
 
+    /// Loses every file with this ending: a deployment that was interrupted.
+    pub fn lose(&self, ending: &str) -> Result<()> {
+        let mut lost = 0;
+        for entry in std::fs::read_dir(self.path())? {
+            let entry = entry?;
+            let name = entry.file_name().to_string_lossy().into_owned();
+            // The compressed twins go too, or the server would send those.
+            if name.trim_end_matches(".br").trim_end_matches(".gz").ends_with(ending) {
+                std::fs::remove_file(entry.path())?;
+                lost += 1;
+            }
+        }
+        ensure!(lost > 0, "no file ends in {ending}");
+        Ok(())
+    }
+
+    /// Adds a line to the deployed worker.
+    pub fn add_to_worker(&self, line: &str) -> Result<()> {
+        let file = self.path().join("sw.js");
+        let worker = std::fs::read_to_string(&file)? + line + "\n";
+        std::fs::write(&file, worker)?;
+        for twin in ["sw.js.br", "sw.js.gz"] {
+            std::fs::remove_file(self.path().join(twin))?;
+        }
+        Ok(())
+    }
+
     /// Deploys the worker that takes itself back.
     pub fn retire(&self) -> Result<()> {
         self.finish(&["--retire"])

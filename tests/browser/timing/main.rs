@@ -4,8 +4,10 @@
 mod start;
 mod typing;
 
-use fenderside_tests::harness::{Outcome, Phone};
+use anyhow::{Context, Result};
+use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::json;
+use std::path::Path;
 
 /// How much slower the processor is made: a cheap phone beside a desk machine.
 const SLOWER: u32 = 4;
@@ -20,4 +22,11 @@ fn main() -> Outcome {
 fn slow_down(phone: &Phone) -> Outcome {
     phone.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER }))?;
     Ok(())
+}
+
+/// A plain field without a program: what the page is compared with.
+fn empty_page() -> Result<Server> {
+    let folder = std::env::var_os("FENDERSIDE_EMPTY")
+        .context("FENDERSIDE_EMPTY is not set; start this by `cargo xtask bench`")?;
+    Server::serving(Path::new(&folder), "/")
 }

@@ -1,11 +1,10 @@
 //! From navigation to the first usable field: the page and an empty page in turn,
 //! with a network and from a dead one.
 
-use crate::slow_down;
-use anyhow::{Context, Result};
+use crate::{empty_page, slow_down};
+use anyhow::Result;
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::{Value, json};
-use std::path::PathBuf;
 
 /// Odd, so that the median is one of them.
 const RUNS: usize = 9;
@@ -28,10 +27,7 @@ const WATCH: &str = r"
 
 pub(crate) fn measure() -> Result<Value> {
     let page = Server::start()?;
-    let empty = std::env::var_os("FENDERSIDE_EMPTY")
-        .map(PathBuf::from)
-        .context("FENDERSIDE_EMPTY is not set; start this by `cargo xtask bench`")?;
-    let empty = Server::serving(&empty, "/")?;
+    let empty = empty_page()?;
     let sites = [Site::of(&page, "page", "#/convert"), Site::of(&empty, "empty", "")];
 
     let phone = Phone::fresh(page.site())?;

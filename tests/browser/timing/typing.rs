@@ -1,9 +1,10 @@
 //! From a keystroke to its paint, typing specs as a person does.
 
-use crate::slow_down;
+use crate::{empty_page, slow_down};
 use anyhow::Result;
 use fenderside_tests::harness::{Phone, Server};
 use serde_json::{Value, json};
+use std::time::Duration;
 
 /// What stands in service manuals, and what people make of it.
 const SPECS: &[&str] = &[
@@ -33,80 +34,88 @@ const SPECS: &[&str] = &[
 /// Together well over 200 keystrokes.
 const ROUNDS: usize = 2;
 
-/// For every character typed: from the key event's own time to the task after the
-/// next frame (`paint`), and the part of it in which the page was at work: until
-/// its handlers were done, and from the frame's start to its end (`work`).
+/// A quick typist: ten keys a second, each held for half of that. In between the
+/// page is left alone, as looking at it would be work for it.
+const HALF_BEAT: Duration = Duration::from_millis(50);
+
+/// For every character typed, in milliseconds: from the key event's own time to
+/// the task after the next frame, and the stretches that make it up.
 const RECORD: &str = r"
-    const typing = window.typing = { paint: [], work: [] };
+    const typing = window.typing = { paint: [], reach: [], handlers: [], wait: [], frame: [] };
+    const soon = (then) => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = then;
+        port2.postMessage(null);
+    };
     let pressed = 0;
     addEventListener('keydown', (event) => { pressed = event.timeStamp; }, true);
     addEventListener('input', () => {
         const begun = pressed;
-        let handled = 0;
-        const soon = (then) => {
-            const { port1, port2 } = new MessageChannel();
-            port1.onmessage = then;
-            port2.postMessage(null);
-        };
+        const heard = performance.now();
+        let handled = Infinity;
         soon(() => { handled = performance.now(); });
         requestAnimationFrame(() => {
             const frame = performance.now();
+            // Where the frame follows at once, the handlers end where it starts.
+            const done = Math.min(handled, frame);
             soon(() => {
                 const painted = performance.now();
-                // A frame may come before the first task does; then all of it is work.
-                const idle = handled > 0 && handled < frame ? frame - handled : 0;
                 typing.paint.push(painted - begun);
-                typing.work.push(painted - begun - idle);
+                typing.reach.push(heard - begun);
+                typing.handlers.push(done - heard);
+                typing.wait.push(frame - done);
+                typing.frame.push(painted - frame);
             });
         });
     }, true);
 ";
 
+/// The page, and the same keys in a plain field: what no page can do better.
 pub(crate) fn measure() -> Result<Value> {
-    let server = Server::start()?;
+    let page = Server::start()?;
+    let empty = empty_page()?;
+    Ok(json!({
+        "page": type_on(&page, "#/convert")?,
+        "empty": type_on(&empty, "")?,
+    }))
+}
+
+fn type_on(server: &Server, address: &str) -> Result<Value> {
     let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
+    phone.open(address)?;
     // The worker's install would compete for the processor.
     phone.until_kept()?;
     slow_down(&phone)?;
-    phone.script::<()>(RECORD, Vec::new())?;
     let mut typed = 0;
+    phone.script::<()>(RECORD, Vec::new())?;
     for spec in SPECS.iter().cycle().take(ROUNDS * SPECS.len()) {
-        clear(&phone)?;
-        // Clearing is a keystroke of its own kind and is not counted.
-        phone.script::<()>(
-            "typing.paint.length = typing.work.length = arguments[0]",
-            vec![json!(typed)],
-        )?;
+        clear(&phone, typed)?;
         for letter in spec.chars() {
-            typed += 1;
             press(&phone, letter)?;
-            until_painted(&phone, typed)?;
+            typed += 1;
         }
+        phone.until("the last paint", || {
+            let count: usize = phone.script("return typing.paint.length", Vec::new())?;
+            Ok((count == typed).then_some(()))
+        })?;
     }
     phone.script("return window.typing", Vec::new())
 }
 
-fn clear(phone: &Phone) -> Result<()> {
+/// Empties the field. That is a keystroke of its own kind and is not counted.
+fn clear(phone: &Phone, typed: usize) -> Result<()> {
     phone.type_into("q", "")?;
-    // Two frames later the paint of the empty field has been recorded.
-    phone.script(
-        "return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null))))",
-        Vec::new(),
-    )
+    let forget = "return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => { \
+         for (const list of Object.values(typing)) list.length = arguments[0]; done(null); })))";
+    phone.script(forget, vec![json!(typed)])
 }
 
 fn press(phone: &Phone, letter: char) -> Result<()> {
     let text = letter.to_string();
     let down = json!({ "type": "keyDown", "text": text, "unmodifiedText": text, "key": text });
     phone.devtools("Input.dispatchKeyEvent", down)?;
+    std::thread::sleep(HALF_BEAT);
     phone.devtools("Input.dispatchKeyEvent", json!({ "type": "keyUp", "key": text }))?;
+    std::thread::sleep(HALF_BEAT);
     Ok(())
-}
-
-fn until_painted(phone: &Phone, typed: usize) -> Result<()> {
-    phone.until("the paint of a keystroke", || {
-        let count: usize = phone.script("return typing.work.length", Vec::new())?;
-        Ok((count >= typed).then_some(()))
-    })
 }
