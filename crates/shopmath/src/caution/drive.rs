@@ -133,3 +133,15 @@ pub const SWING_WORN_OUT: Caution = Caution {
     slug: "swing-worn-out",
     text: "Swing of 3/8 to 1/2 in at the pulley is a worn-out tensioner. Replace it before the belt comes off.",
 };
+
+/// A stop where no belt can run.
+pub const STOP_NOT_CLEAR: Caution = Caution {
+    slug: "stop-not-clear",
+    text: "At one end of this sweep no belt can run, so the lengths are those of the part where one can. Check pivot and sweep.",
+};
+
+/// The tension was not measured.
+pub const TENSION_ASSUMED: Caution = Caution {
+    slug: "tension-assumed",
+    text: "The tension is assumed, not measured: pluck a strand or give the spring's torque before trusting reserve and hub loads.",
+};

@@ -1,40 +1,13 @@
 //! Ways to place and size a pulley from what can be measured at the engine: a tape between
 //! centres, a string round the rim, or a speed ratio.
 
+use super::fault::PlaceFault;
 use super::profile::Profile;
 use super::pulley::{Side, Spot};
 use super::si::{in_metres, in_ones, metres};
 use core::f64::consts::PI;
-use core::fmt;
 use kurbo::Vec2;
 use uom::si::f64::{Length, Ratio};
-
-/// Why two distances give no place.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PlaceFault {
-    /// The two placed pulleys share one centre.
-    SamePlace,
-    /// The two distances together do not reach from one to the other.
-    TooShort,
-    /// One distance is longer than the other and the centres' distance together.
-    TooLong,
-    /// A distance is zero, negative or no number.
-    NoDistance,
-}
-
-impl fmt::Display for PlaceFault {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let sentence = match self {
-            Self::SamePlace => "Both pulleys have the same centre. Measure from two different ones.",
-            Self::TooShort => {
-                "The two distances do not meet: together they are shorter than from centre to centre. Measure again."
-            }
-            Self::TooLong => "The two distances do not meet: one is too long for the other. Measure again.",
-            Self::NoDistance => "Type both distances, centre to centre, above 0, such as 215 mm.",
-        };
-        out.write_str(sentence)
-    }
-}
 
 /// Both places that are `from_first` and `from_second` away from two placed pulleys, centre to
 /// centre; first the one to the left of the line from the first to the second. The two are the

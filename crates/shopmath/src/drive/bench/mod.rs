@@ -1,1 +1,23 @@
-//! x
+//! The belt bench: the texts of the Belt screen, read, calculated and ready to be shown.
+//!
+//! Raw texts ([`DriveText`]) become a drive ([`Bench`]) with one sentence per field that could not
+//! be read; [`assess`] puts every calculator's findings into sections. A bad text takes away only
+//! the results that need it. [`drawing`] gives the shapes, [`edit`] changes the pulley list.
+
+mod assess;
+mod checks;
+pub mod drawing;
+pub mod edit;
+mod fields;
+mod lengths;
+mod loads;
+mod resolve;
+mod strands;
+mod tensioner;
+mod texts;
+
+pub use assess::{Assessment, Section, assess, cautions};
+pub use fields::{FIELDS, field};
+pub use lengths::Candidate;
+pub use resolve::{Bench, resolve};
+pub use texts::DriveText;

@@ -1,0 +1,76 @@
+//! Every calculator's findings for a bench, in the sections of the screen.
+
+use super::drawing::{self, Drawing};
+use super::lengths::Candidate;
+use super::{Bench, checks, lengths, loads, strands, tensioner};
+use crate::caution::{self, Caution};
+use crate::field::FieldFault;
+use crate::result::Finding;
+
+/// What a bench comes to.
+#[derive(Clone, Debug)]
+pub struct Assessment {
+    /// A sentence per field that could not be read or leads nowhere.
+    pub faults: Vec<FieldFault>,
+    /// The findings, by section of the screen.
+    pub sections: Vec<Section>,
+    /// Belts to order, shorter to longer, and what the tensioner makes of each.
+    pub candidates: Vec<Candidate>,
+    /// What to draw.
+    pub drawing: Drawing,
+}
+
+/// A part of the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Section {
+    /// Its name in links and styles.
+    pub id: &'static str,
+    /// Its title.
+    pub title: &'static str,
+    /// Its findings; a numbered one belongs to the pulley of that number, from 1.
+    pub findings: Vec<Finding>,
+}
+
+/// Calculates everything the bench allows. Sections without findings are left out.
+///
+/// ```
+/// use shopmath::drive::bench::{DriveText, assess, resolve};
+/// let assessment = assess(resolve(&DriveText::demo()));
+/// assert!(assessment.faults.is_empty());
+/// assert_eq!(assessment.sections[0].findings[0].name, "effective length");
+/// ```
+#[must_use]
+pub fn assess(mut bench: Bench) -> Assessment {
+    let held = tensioner::held(&mut bench);
+    let drive = lengths::findings(&bench);
+    let pulleys = lengths::per_pulley(&bench);
+    let tensioning = tensioner::findings(&mut bench, held.as_ref());
+    let strand = strands::findings(&bench, held.as_ref());
+    let around = loads::findings(&bench, held.as_ref());
+    let wear = checks::findings(&bench, held.as_ref());
+    let sections = [
+        ("length", "Belt length", drive),
+        ("pulleys", "Wraps, spans, speeds", pulleys),
+        ("tensioner", "Tensioner", tensioning),
+        ("tension", "Strand tension", strand),
+        ("slip", "Loads and slip", around),
+        ("checks", "Alignment and wear", wear),
+    ];
+    Assessment {
+        candidates: lengths::candidates(&bench, held.as_ref()),
+        drawing: drawing::of(&bench, held.as_ref()),
+        sections: sections
+            .into_iter()
+            .filter(|(_, _, findings)| !findings.is_empty())
+            .map(|(id, title, findings)| Section { id, title, findings })
+            .collect(),
+        faults: bench.faults,
+    }
+}
+
+/// The cautions of the whole screen, once, in the order of the work.
+#[must_use]
+pub fn cautions() -> [Caution; 5] {
+    use caution::drive::{ENGINE_OFF, EVERY_GROOVE, MAKER_DECIDES, REFIT_ORDER, SPRING_FORCE};
+    [ENGINE_OFF, SPRING_FORCE, REFIT_ORDER, EVERY_GROOVE, MAKER_DECIDES]
+}

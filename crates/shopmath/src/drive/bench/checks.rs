@@ -1,0 +1,181 @@
+//! Findings of the checks at the engine: straightedge, rib wear, tensioner swing.
+
+use super::Bench;
+use super::tensioner::Held;
+use crate::caution;
+use crate::drive::si::{in_metres, metres};
+use crate::drive::swing::Verdict;
+use crate::drive::{alignment, swing, wear};
+use crate::quantity::{Quantity, Unit};
+use crate::result::{Finding, Id, Style, Term, Working};
+use crate::source::{self, Source};
+use uom::si::f64::{Length, Ratio};
+
+pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
+    let mut findings = aligned(bench);
+    findings.extend(worn_by_length(bench));
+    findings.extend(worn_by_depth(bench));
+    findings.extend(swinging(bench, held));
+    findings
+}
+
+fn length(bench: &Bench, key: &str) -> Option<Length> {
+    match bench.value(key) {
+        Some(Quantity::Length(length)) => Some(length),
+        _ => None,
+    }
+}
+
+fn working(equation: &'static str, terms: Vec<Term>, source: Source) -> Working {
+    Working {
+        equation,
+        terms,
+        source,
+    }
+}
+
+fn aligned(bench: &Bench) -> Vec<Finding> {
+    let (Some(offset), Some(apart)) = (length(bench, "offset"), length(bench, "apart")) else {
+        return Vec::new();
+    };
+    let Some(angle) = alignment::misalignment(offset, apart) else {
+        return Vec::new();
+    };
+    let terms = || {
+        vec![
+            Term::new("o", "gap under the straightedge", offset, Unit::Millimetre),
+            Term::new("a", "distance of the two pulleys", apart, Unit::Millimetre),
+        ]
+    };
+    let method = "straightedge";
+    let mut misalignment = Finding::new(
+        Id::Named("misalignment"),
+        "out of line by",
+        angle,
+        Unit::Degree,
+        method,
+        working("atan(o/a)", terms(), source::drive::ALIGNMENT),
+    );
+    if alignment::exceeds(offset, apart) {
+        misalignment.cautions.push(caution::drive::OUT_OF_LINE);
+    }
+    let limit = Finding::new(
+        Id::Named("offset-limit"),
+        "largest gap for ribbed belts",
+        alignment::largest_offset(apart),
+        Unit::Millimetre,
+        method,
+        working("a/192, 1/16 in per ft", terms(), source::drive::ALIGNMENT),
+    );
+    vec![misalignment, limit]
+}
+
+/// Rib loss from the belt measured longer than its name, if all of it were wear.
+fn worn_by_length(bench: &Bench) -> Vec<Finding> {
+    let (Some(measured), Some(belt), Some(profile)) = (length(bench, "measured"), bench.belt, bench.profile) else {
+        return Vec::new();
+    };
+    let growth = measured - belt.effective_length();
+    let depth = wear::seat_from_growth(if in_metres(growth) > 0.0 { growth } else { metres(0.0) });
+    let terms = vec![
+        Term::new("ΔL", "belt longer than its name", growth, Unit::Millimetre),
+        Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre),
+    ];
+    let loss = wear::rib_loss(depth, profile);
+    let equation = "4·w·tan(α/2)/p, w = ΔL/2π";
+    vec![
+        growth_finding(growth, measured),
+        rib_loss(
+            "rib-loss-length",
+            "rib loss at most, by length",
+            loss,
+            working(equation, terms, source::drive::WEAR),
+        ),
+    ]
+}
+
+fn growth_finding(growth: Length, measured: Length) -> Finding {
+    let terms = vec![Term::new("L", "measured", measured, Unit::Millimetre)];
+    let working = working("ΔL = L − name", terms, source::drive::BELT_NAME);
+    let mut finding = Finding::new(
+        Id::Named("belt-growth"),
+        "longer than its name",
+        growth,
+        Unit::Millimetre,
+        "measuring bench",
+        working,
+    );
+    finding.style = Style::Decimal { step: 0.1 };
+    finding
+}
+
+fn worn_by_depth(bench: &Bench) -> Option<Finding> {
+    let (depth, profile) = (length(bench, "sink")?, bench.profile?);
+    let terms = vec![
+        Term::new("w", "gauge deeper than on a new belt", depth, Unit::Millimetre),
+        Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre),
+    ];
+    let working = working("4·w·tan(α/2)/p", terms, source::drive::WEAR);
+    Some(rib_loss(
+        "rib-loss-depth",
+        "rib loss, by depth",
+        wear::rib_loss(depth, profile),
+        working,
+    ))
+}
+
+fn rib_loss(id: &'static str, name: &'static str, loss: Ratio, working: Working) -> Finding {
+    let method = "own estimate from the profile";
+    let mut finding = Finding::new(Id::Named(id), name, loss, Unit::Percent, method, working);
+    let share = crate::drive::si::in_ones(loss);
+    finding.cautions.extend(if share >= wear::LOSS_WORN {
+        Some(caution::drive::RIBS_WORN_OUT)
+    } else {
+        (share >= wear::LOSS_MATTERS).then_some(caution::drive::RIBS_WORN)
+    });
+    finding
+}
+
+fn swinging(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
+    let (Some(seen), Some(held)) = (length(bench, "swing"), held) else {
+        return Vec::new();
+    };
+    let Some(angle) = swing::arm_angle(seen, held.arm) else {
+        return Vec::new();
+    };
+    let terms = vec![
+        Term::new("s", "swing at the pulley, side to side", seen, Unit::Millimetre),
+        Term::new("l", "pivot to pulley", held.arm, Unit::Millimetre),
+    ];
+    let method = "by eye, at idle";
+    let own = working("2·asin(s/2l)", terms, source::drive::SWING);
+    let mut first = Finding::new(
+        Id::Named("swing-angle"),
+        "arm swings by",
+        angle,
+        Unit::Degree,
+        method,
+        own,
+    );
+    first.cautions.extend(match swing::verdict(seen) {
+        Verdict::Steady => None,
+        Verdict::Watch => Some(caution::drive::SWING_WATCH),
+        Verdict::WornOut => Some(caution::drive::SWING_WORN_OUT),
+    });
+    let mut findings = vec![first];
+    if let Some((_, growth)) = held.growth {
+        let terms = vec![Term::new("dL/dα", "per radian", growth, Unit::Millimetre)];
+        let own = working("|dL/dα|·β", terms, source::drive::SWING);
+        let moved = swing::belt_moved(angle, growth);
+        let name = "belt passing to and fro";
+        findings.push(Finding::new(
+            Id::Named("swing-belt"),
+            name,
+            moved,
+            Unit::Millimetre,
+            method,
+            own,
+        ));
+    }
+    findings
+}

@@ -1,0 +1,247 @@
+//! Changes to the pulley list, as dragging and the buttons make them: each takes the texts and
+//! rewrites `pulleys` (and what names a pulley) from the structure.
+
+use super::DriveText;
+use crate::drive::fault::MeasureFault;
+use crate::drive::place;
+use crate::drive::profile::Profile;
+use crate::drive::pulley::{Pulley, Side, Spot};
+use crate::drive::si::metres;
+use crate::drive::text::pulleys;
+use crate::drive::text::tensioner;
+use crate::quantity::fault::Fault;
+use crate::quantity::{Quantity, Unit, read};
+use uom::si::f64::Length;
+
+/// One change. Pulleys are numbered from 0 in belt order; places are millimetres.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Moves a pulley's centre.
+    Move {
+        /// Which.
+        pulley: usize,
+        /// To the right.
+        x: f64,
+        /// Up.
+        y: f64,
+    },
+    /// Moves a pulley to another turn in the order.
+    Reorder {
+        /// Which.
+        pulley: usize,
+        /// Its new number.
+        to: usize,
+    },
+    /// Turns the belt's other side to a pulley.
+    Flip(usize),
+    /// Sets a diameter, millimetre.
+    Resize {
+        /// Which.
+        pulley: usize,
+        /// Effective or outside diameter.
+        diameter: f64,
+    },
+    /// Gives a pulley another name; tensioner and loads follow.
+    Rename {
+        /// Which.
+        pulley: usize,
+        /// The new name.
+        name: String,
+    },
+    /// Takes a pulley away.
+    Remove(usize),
+    /// Adds a ribbed pulley after another, halfway to the next.
+    AddAfter(usize),
+}
+
+/// The texts after a change; `None` where the pulley list cannot be read, the pulley is not there,
+/// or the place is no number.
+///
+/// ```
+/// use shopmath::drive::bench::{DriveText, edit::{Edit, apply}};
+/// let moved = apply(&DriveText::demo(), &Edit::Move { pulley: 3, x: -70.0, y: 262.5 }).unwrap();
+/// assert!(moved.get("pulleys").unwrap().contains("idler:back:-70,262.5:70"));
+/// ```
+#[must_use]
+pub fn apply(texts: &DriveText, edit: &Edit) -> Option<DriveText> {
+    let mut list = pulleys::read(texts.get("pulleys")?).ok()?;
+    let mut texts = texts.clone();
+    match edit {
+        Edit::Move { pulley, x, y } => list.get_mut(*pulley)?.centre = spot(*x, *y)?,
+        Edit::Reorder { pulley, to } => {
+            if *pulley >= list.len() || *to >= list.len() {
+                return None;
+            }
+            let moved = list.remove(*pulley);
+            list.insert(*to, moved);
+        }
+        Edit::Flip(pulley) => {
+            let pulley = list.get_mut(*pulley)?;
+            pulley.side = pulley.side.other();
+        }
+        Edit::Resize { pulley, diameter } => list.get_mut(*pulley)?.diameter = millimetres(*diameter)?,
+        Edit::Rename { pulley, name } => rename(&mut texts, &mut list, *pulley, name)?,
+        Edit::Remove(pulley) => {
+            if *pulley >= list.len() {
+                return None;
+            }
+            forget(&mut texts, &list, *pulley);
+            list.remove(*pulley);
+        }
+        Edit::AddAfter(pulley) => add(&mut list, *pulley)?,
+    }
+    texts.set("pulleys", &pulleys::print(&list));
+    Some(texts)
+}
+
+fn millimetres(value: f64) -> Option<Length> {
+    (value.abs() < 1e9).then(|| metres(value * 1e-3))
+}
+
+fn spot(x: f64, y: f64) -> Option<Spot> {
+    Some(Spot {
+        x: millimetres(x)?,
+        y: millimetres(y)?,
+    })
+}
+
+fn rename(texts: &mut DriveText, list: &mut [Pulley], pulley: usize, name: &str) -> Option<()> {
+    let name = pulleys::plain(name);
+    let taken = list
+        .iter()
+        .enumerate()
+        .any(|(index, other)| index != pulley && other.name.to_lowercase() == name.to_lowercase());
+    if name.is_empty() || taken {
+        return None;
+    }
+    let arm = tensioner::read(texts.get("tensioner")?, list).ok();
+    let old = list.get(pulley)?.name.clone();
+    list.get_mut(pulley)?.name = name.clone();
+    if let Some(arm) = arm {
+        texts.set("tensioner", &tensioner::print(&arm, list));
+    }
+    let follow = |part: &str| match part.split_once('=') {
+        Some((known, load)) if known.trim().to_lowercase() == old.trim().to_lowercase() => format!("{name}={load}"),
+        _ => part.trim().to_owned(),
+    };
+    let loads: Vec<String> = texts.get("loads")?.split(';').map(follow).collect();
+    texts.set("loads", &loads.join("; "));
+    Some(())
+}
+
+/// Drops what other texts say about a pulley that goes.
+fn forget(texts: &mut DriveText, list: &[Pulley], pulley: usize) {
+    let name = list.get(pulley).map_or("", |pulley| pulley.name.trim()).to_lowercase();
+    let names_it = |text: &str, mark: char| text.split(mark).next().unwrap_or_default().trim().to_lowercase() == name;
+    if texts.get("tensioner").is_some_and(|text| names_it(text, '@')) {
+        texts.set("tensioner", "");
+    }
+    let loads = texts.get("loads").unwrap_or_default();
+    let kept: Vec<&str> = loads
+        .split(';')
+        .map(str::trim)
+        .filter(|part| !names_it(part, '='))
+        .collect();
+    let kept = kept.join("; ");
+    texts.set("loads", &kept);
+}
+
+fn add(list: &mut Vec<Pulley>, after: usize) -> Option<()> {
+    let here = list.get(after)?.centre;
+    let next = list.get((after + 1) % list.len())?.centre;
+    let free = |number: &usize| !list.iter().any(|pulley| pulley.name == format!("pulley {number}"));
+    let number = (1..=list.len() + 1).find(free)?;
+    let pulley = Pulley {
+        name: format!("pulley {number}"),
+        side: Side::Rib,
+        centre: Spot {
+            x: 0.5 * (here.x + next.x),
+            y: 0.5 * (here.y + next.y),
+        },
+        diameter: metres(0.06),
+    };
+    list.insert(after + 1, pulley);
+    Some(())
+}
+
+/// Both places a tape measure gives, millimetres: distances, as typed, centre to centre from two
+/// pulleys of the list.
+///
+/// # Errors
+/// [`MeasureFault`].
+///
+/// ```
+/// use shopmath::drive::bench::{DriveText, edit::from_tape};
+/// let places = from_tape(&DriveText::demo(), (0, "300 mm"), (5, "200")).unwrap();
+/// assert!(places[0] != places[1]);
+/// ```
+pub fn from_tape(texts: &DriveText, one: (usize, &str), other: (usize, &str)) -> Result<[(f64, f64); 2], MeasureFault> {
+    let list = pulleys::read(texts.get("pulleys").unwrap_or_default()).map_err(|_| MeasureFault::NoPulley)?;
+    let centre = |index: usize| {
+        list.get(index)
+            .map(|pulley| pulley.centre)
+            .ok_or(MeasureFault::NoPulley)
+    };
+    let (first, second) = (centre(one.0)?, centre(other.0)?);
+    let places =
+        place::by_distances(first, length(0, one.1)?, second, length(1, other.1)?).map_err(MeasureFault::Place)?;
+    Ok(places.map(|spot| (in_millimetres(spot.x), in_millimetres(spot.y))))
+}
+
+/// What was measured of a pulley's size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measured {
+    /// A string laid once round the rim.
+    Circumference,
+    /// Speed relative to the driver.
+    Ratio,
+}
+
+/// The diameter of a pulley, millimetre, from a measure as typed.
+///
+/// # Errors
+/// [`MeasureFault`].
+///
+/// ```
+/// use shopmath::drive::bench::{DriveText, edit::{Measured, diameter_from}};
+/// let around = diameter_from(&DriveText::demo(), 2, Measured::Circumference, "176 mm").unwrap();
+/// assert!((around - 56.02).abs() < 0.01);
+/// ```
+pub fn diameter_from(texts: &DriveText, pulley: usize, measured: Measured, text: &str) -> Result<f64, MeasureFault> {
+    let list = pulleys::read(texts.get("pulleys").unwrap_or_default()).map_err(|_| MeasureFault::NoPulley)?;
+    let diameter = match measured {
+        Measured::Circumference => Some(place::diameter_from_circumference(length(0, text)?)),
+        Measured::Ratio => {
+            let (driver, own) = (list.first(), list.get(pulley));
+            let (driver, own) = driver.zip(own).ok_or(MeasureFault::NoPulley)?;
+            let profile = Profile::named(texts.effective("profile")).unwrap_or_default();
+            let back = length(1, texts.effective("back"))?;
+            let speed = value(0, text, Unit::Number)?;
+            match speed {
+                Quantity::Ratio(speed) => place::diameter_from_ratio(driver.diameter, speed, own.side, profile, back),
+                _ => None,
+            }
+        }
+    };
+    diameter
+        .map(in_millimetres)
+        .filter(|diameter| diameter.is_finite() && *diameter > 0.0)
+        .ok_or(MeasureFault::NoDiameter)
+}
+
+fn in_millimetres(length: Length) -> f64 {
+    length.get::<crate::quantity::exact::length::Millimetre>()
+}
+
+fn length(which: usize, text: &str) -> Result<Length, MeasureFault> {
+    match value(which, text, Unit::Millimetre)? {
+        Quantity::Length(length) => Ok(length),
+        _ => Err(MeasureFault::NoDiameter),
+    }
+}
+
+fn value(which: usize, text: &str, unit: Unit) -> Result<Quantity, MeasureFault> {
+    read::value(text, read::Expect::field(unit))
+        .map(|typed| typed.quantity())
+        .map_err(|fault: Fault| MeasureFault::Text(which, fault.sentence(text)))
+}

@@ -1,0 +1,218 @@
+//! Findings under load: tension round the loop, load on the hubs, reserve against slip.
+
+use super::Bench;
+use super::strands::{mass, measured};
+use super::tensioner::{Held, spring_tension};
+use crate::caution;
+use crate::drive::pulley::Side;
+use crate::drive::route::{Leg, Route};
+use crate::drive::si::{in_newtons, in_ones, newtons};
+use crate::drive::slip;
+use crate::drive::tension::{self, Loop, Setting};
+use crate::quantity::{Quantity, Unit};
+use crate::result::{Finding, Id, Term, Working};
+use crate::source;
+use uom::si::f64::{AngularVelocity, Force, Ratio};
+
+/// Reserve below which a wet or oily belt slips (common practice).
+const LITTLE: f64 = 1.5;
+
+/// The fields that set the tension: a text in one of them that cannot be read leaves it unknown.
+const SETS_TENSION: [&str; 5] = ["tensioner", "strand", "frequency", "mass", "spring"];
+
+/// The loop under load, and what it was worked out from.
+struct Loaded {
+    around: Loop,
+    setting: Force,
+    assumed: bool,
+    friction: Ratio,
+}
+
+pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
+    let (Some(layout), Some(route), Some(loaded)) = (&bench.layout, &bench.route, loaded(bench, held)) else {
+        return Vec::new();
+    };
+    let groove = layout.profile.groove_angle();
+    let mut findings = vec![setting(&loaded)];
+    for (index, leg) in route.legs.iter().enumerate() {
+        let arriving = loaded.around.spans[(index + route.legs.len() - 1) % route.legs.len()];
+        let leaving = loaded.around.spans[index];
+        let capacity = slip::capacity(loaded.friction, leg.wrap, leg.side, groove);
+        findings.extend(capacity.map(|capacity| reserve(index + 1, leg, capacity, (arriving, leaving), &loaded)));
+        findings.push(hub(index + 1, leg, (arriving, leaving), &loaded));
+        findings.push(span(index + 1, leaving, &loaded));
+    }
+    findings
+}
+
+fn loaded(bench: &Bench, held: Option<&Held>) -> Option<Loaded> {
+    let route = bench.route.as_ref()?;
+    if bench.faults.iter().any(|fault| SETS_TENSION.contains(&fault.key)) {
+        return None;
+    }
+    let (Some(Quantity::Rotation(speed)), Some(Quantity::Ratio(friction))) = (bench.value("rpm"), bench.value("mu"))
+    else {
+        return None;
+    };
+    let pulls = pulls(bench, route, speed)?;
+    let (level, assumed) = level(bench, held)?;
+    let setting = match bench.tensioner {
+        Some(tensioner) => Setting::Tensioner {
+            pulley: tensioner.pulley,
+            tension: level,
+        },
+        None => Setting::Fixed { tension: level },
+    };
+    let centrifugal = tension::centrifugal(mass(bench)?.mid, route.belt_speed(speed));
+    Some(Loaded {
+        around: tension::around(route, &pulls, setting, centrifugal),
+        setting: level,
+        assumed,
+        friction,
+    })
+}
+
+/// The tension the loop is set to: the strand measured, else the spring's, else the one assumed.
+fn level(bench: &Bench, held: Option<&Held>) -> Option<(Force, bool)> {
+    let known = measured(bench).or_else(|| held.and_then(|held| spring_tension(bench, held)));
+    match (known, bench.value("tension")) {
+        (Some(known), _) => Some((known, false)),
+        (None, Some(Quantity::Force(assumed))) => Some((assumed, true)),
+        _ => None,
+    }
+}
+
+/// The pull of each pulley's load, zero for idlers.
+fn pulls(bench: &Bench, route: &Route, speed: AngularVelocity) -> Option<Vec<Force>> {
+    let Some(Quantity::Ratio(efficiency)) = bench.value("efficiency") else {
+        return None;
+    };
+    let mut pulls = vec![newtons(0.0); route.legs.len()];
+    for entry in bench.loads.as_ref()? {
+        let pull = entry
+            .load
+            .pull(route.legs.get(entry.pulley)?, route.legs.first()?, speed, efficiency)?;
+        *pulls.get_mut(entry.pulley)? = pull;
+    }
+    Some(pulls)
+}
+
+fn setting(loaded: &Loaded) -> Finding {
+    let working = Working {
+        equation: "T′ = T − m·v²",
+        terms: vec![Term::new(
+            "m·v²",
+            "taken by the belt's own motion",
+            loaded.around.centrifugal,
+            Unit::Newton,
+        )],
+        source: source::drive::LOOP,
+    };
+    let method = "strand measured, else spring, else assumed";
+    let mut finding = Finding::new(
+        Id::Named("set-tension"),
+        "tension the loop is set to",
+        loaded.setting,
+        Unit::Newton,
+        method,
+        working,
+    );
+    if loaded.assumed {
+        finding.cautions.push(caution::drive::TENSION_ASSUMED);
+    }
+    finding
+}
+
+fn reserve(number: usize, leg: &Leg, capacity: Ratio, spans: (Force, Force), loaded: &Loaded) -> Finding {
+    let reserve = slip::reserve(capacity, spans.0, spans.1);
+    let mut terms = strands(spans);
+    terms.push(Term::new("μ", "friction", loaded.friction, Unit::Number));
+    terms.push(Term::new("θ", "wrap", leg.wrap, Unit::Degree));
+    terms.push(Term::new("e^…", "ratio the wrap can hold", capacity, Unit::Number));
+    let working = Working {
+        equation: match leg.side {
+            Side::Rib => "e^(μθ/sin(α/2)) / (T′max/T′min), α = 40°",
+            Side::Back => "e^(μθ) / (T′max/T′min)",
+        },
+        terms,
+        source: source::drive::SLIP,
+    };
+    let id = Id::Numbered("slip-reserve", number);
+    let method = "belt friction, wedge on the ribbed side only";
+    let mut finding = Finding::new(id, "slip reserve", reserve, Unit::Number, method, working);
+    let share = in_ones(reserve);
+    finding
+        .cautions
+        .extend(if in_newtons(spans.0).min(in_newtons(spans.1)) <= 0.0 {
+            Some(caution::drive::GOES_SLACK)
+        } else if share < 1.0 {
+            Some(caution::drive::SLIPS)
+        } else {
+            (share < LITTLE).then_some(caution::drive::LITTLE_RESERVE)
+        });
+    finding
+}
+
+fn hub(number: usize, leg: &Leg, spans: (Force, Force), loaded: &Loaded) -> Finding {
+    let hub = loaded.around.hubs[number - 1];
+    let mut terms = strands(spans);
+    terms.push(Term::new("θ", "wrap", leg.wrap, Unit::Degree));
+    terms.push(Term::new("δ", "direction, from +x", hub.direction, Unit::Degree));
+    let working = Working {
+        equation: "R = |T′₂·d₂ − T′₁·d₁|",
+        terms,
+        source: source::drive::LOOP,
+    };
+    let id = Id::Numbered("hub-load", number);
+    Finding::new(
+        id,
+        "load on the hub",
+        hub.force,
+        Unit::Newton,
+        "sum of both spans",
+        working,
+    )
+}
+
+fn span(number: usize, pressing: Force, loaded: &Loaded) -> Finding {
+    let working = Working {
+        equation: "T = T′ + m·v²",
+        terms: vec![
+            Term::new("T′", "pressing tension", pressing, Unit::Newton),
+            Term::new(
+                "m·v²",
+                "taken by the belt's own motion",
+                loaded.around.centrifugal,
+                Unit::Newton,
+            ),
+        ],
+        source: source::drive::LOOP,
+    };
+    let total = pressing + loaded.around.centrifugal;
+    let id = Id::Numbered("span-tension", number);
+    Finding::new(
+        id,
+        "tension of the span to the next",
+        total,
+        Unit::Newton,
+        "equilibrium pulley by pulley",
+        working,
+    )
+}
+
+fn strands(spans: (Force, Force)) -> Vec<Term> {
+    vec![
+        Term::new("T′₁", "pressing tension arriving", spans.0, Unit::Newton),
+        Term::new("T′₂", "pressing tension leaving", spans.1, Unit::Newton),
+        Term::new(
+            "T′min",
+            "the lesser of both",
+            if spans.0.value < spans.1.value {
+                spans.0
+            } else {
+                spans.1
+            },
+            Unit::Newton,
+        ),
+    ]
+}

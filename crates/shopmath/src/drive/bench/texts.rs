@@ -1,0 +1,86 @@
+//! The raw texts of the screen: what the link and the fields hold, nothing read yet.
+
+use super::fields::{ROWS, Row, row_of};
+
+/// One text per field.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct DriveText {
+    texts: Vec<String>,
+}
+
+impl Default for DriveText {
+    /// The fields' defaults.
+    fn default() -> Self {
+        Self {
+            texts: ROWS.iter().map(|row| row.field.default.to_owned()).collect(),
+        }
+    }
+}
+
+impl DriveText {
+    /// The demo drive, with its belt, tensioner and loads.
+    #[must_use]
+    pub fn demo() -> Self {
+        let demo = |row: &Row| row.demo.unwrap_or(row.field.default).to_owned();
+        Self {
+            texts: ROWS.iter().map(demo).collect(),
+        }
+    }
+
+    /// The texts of a link: unknown keys are passed over, missing ones take the default. A link
+    /// without `pulleys` is about the demo drive, so there missing keys take the demo's texts.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::DriveText;
+    /// let faster = DriveText::from_link([("rpm", "3000 rpm")]);
+    /// assert_eq!(faster.get("belt"), Some("6PK1460"));
+    /// let other = DriveText::from_link([("pulleys", "a:rib:0,0:150;b:rib:300,0:60")]);
+    /// assert_eq!((other.get("belt"), other.get("mu")), (Some(""), Some("0.3")));
+    /// ```
+    #[must_use]
+    pub fn from_link<'a>(pairs: impl IntoIterator<Item = (&'a str, &'a str)> + Clone) -> Self {
+        let own_drive = pairs.clone().into_iter().any(|(key, _)| key == "pulleys");
+        let mut texts = if own_drive { Self::default() } else { Self::demo() };
+        for (key, text) in pairs {
+            texts.set(key, text);
+        }
+        texts
+    }
+
+    /// The pairs of the shortest link that reads back to these texts; an empty text is left out
+    /// where a missing key means empty, and takes the default where it means that.
+    #[must_use]
+    pub fn link(&self) -> Vec<(&'static str, String)> {
+        if *self == Self::demo() {
+            return Vec::new();
+        }
+        let differs = |(row, text): &(&'static Row, &String)| {
+            row.field.key == "pulleys" || (text.as_str() != row.field.default && !text.is_empty())
+        };
+        let pairs = ROWS.iter().zip(&self.texts).filter(differs);
+        pairs.map(|(row, text)| (row.field.key, text.clone())).collect()
+    }
+
+    /// The text of a key.
+    #[must_use]
+    pub fn get(&self, key: &str) -> Option<&str> {
+        let index = ROWS.iter().position(|row| row.field.key == key)?;
+        self.texts.get(index).map(String::as_str)
+    }
+
+    /// Sets the text of a key; says whether there is such a key.
+    pub fn set(&mut self, key: &str, text: &str) -> bool {
+        let index = ROWS.iter().position(|row| row.field.key == key);
+        let place = index.and_then(|index| self.texts.get_mut(index));
+        place.map(|place| text.clone_into(place)).is_some()
+    }
+
+    /// The text of a key, trimmed; its default where it is empty.
+    pub(super) fn effective(&self, key: &str) -> &str {
+        let text = self.get(key).unwrap_or_default().trim();
+        match row_of(key) {
+            Some(row) if text.is_empty() => row.field.default,
+            _ => text,
+        }
+    }
+}

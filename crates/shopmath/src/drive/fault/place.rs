@@ -1,0 +1,60 @@
+//! Measures that give no place or size.
+
+use core::fmt;
+
+/// Why two distances give no place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PlaceFault {
+    /// The two placed pulleys share one centre.
+    SamePlace,
+    /// The two distances together do not reach from one to the other.
+    TooShort,
+    /// One distance is longer than the other and the centres' distance together.
+    TooLong,
+    /// A distance is zero, negative or no number.
+    NoDistance,
+}
+
+impl fmt::Display for PlaceFault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sentence = match self {
+            Self::SamePlace => "Both pulleys have the same centre. Measure from two different ones.",
+            Self::TooShort => {
+                "The two distances do not meet: together they are shorter than from centre to centre. Measure again."
+            }
+            Self::TooLong => "The two distances do not meet: one is too long for the other. Measure again.",
+            Self::NoDistance => "Type both distances, centre to centre, above 0, such as 215 mm.",
+        };
+        out.write_str(sentence)
+    }
+}
+
+/// Why a measured place or size could not be taken.
+#[derive(Clone, Debug, PartialEq)]
+pub enum MeasureFault {
+    /// A text that could not be read: which of the texts given, from 0, and its sentence.
+    Text(usize, String),
+    /// Distances that do not meet.
+    Place(PlaceFault),
+    /// The pulley list cannot be read or has no such pulley.
+    NoPulley,
+    /// The measure leaves no pulley, such as a ratio of nothing.
+    NoDiameter,
+}
+
+impl fmt::Display for MeasureFault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Text(_, sentence) => write!(out, "{sentence}"),
+            Self::Place(fault) => write!(out, "{fault}"),
+            Self::NoPulley => write!(
+                out,
+                "The pulley list cannot be read yet, or has no such pulley. Put the list right first."
+            ),
+            Self::NoDiameter => write!(
+                out,
+                "This leaves no pulley. Type a measure above 0, such as 176 mm or 2.4."
+            ),
+        }
+    }
+}
