@@ -10,7 +10,7 @@ pub const TIGHTENING_CAN_HURT: Caution = Caution {
 /// A single-use bolt stays single-use.
 pub const SINGLE_USE: Caution = Caution {
     slug: "single-use",
-    text: "Torque plus angle means a single-use bolt unless the vehicle maker says otherwise. Replace it, whatever the numbers say.",
+    text: "Torque plus angle usually means a single-use bolt. Fit a new one, whatever the numbers say; only the vehicle maker's procedure decides otherwise.",
 };
 /// The reading is outside what the tool promises.
 pub const READING_OUTSIDE: Caution = Caution {
@@ -31,4 +31,59 @@ pub const WRENCH_TOO_SMALL: Caution = Caution {
 pub const MEASURE_TO_HAND: Caution = Caution {
     slug: "measure-to-hand",
     text: "Measure the wrench to the middle of the hand, and pull there; elsewhere the setting is wrong.",
+};
+/// The torque of the spec alone yields the bolt.
+pub const TORQUE_PASSES_YIELD: Caution = Caution {
+    slug: "torque-passes-yield",
+    text: "With slippery threads the torque alone yields this bolt; how far it then stretches no torque tells.",
+};
+/// Breaking torque is no tightening limit.
+pub const TWIST_IS_NO_SPEC: Caution = Caution {
+    slug: "twist-is-no-spec",
+    text: "These are limits of pure twist for loosening, not tightening torques. Pull steadily, wear eye protection, and expect it to let go.",
+};
+/// Heating anything on a vehicle.
+pub const HOT_WORK: Caution = Caution {
+    slug: "hot-work",
+    text: "Heat only what the vehicle maker allows, away from fuel, lines, airbags, batteries and penetrating oil. Replace a bolt that was heated.",
+};
+/// Magnesium.
+pub const MAGNESIUM_BURNS: Caution = Caution {
+    slug: "magnesium-burns",
+    text: "Magnesium burns, and water makes it worse. No flame on it, and no sparks near its chips.",
+};
+/// An aged alloy near its limit.
+pub const TEMPER_AT_RISK: Caution = Caution {
+    slug: "temper-at-risk",
+    text: "A T6 alloy begins to lose strength for good from 150 °C. Keep the heat short.",
+};
+/// An aged alloy past its limit.
+pub const TEMPER_LOST: Caution = Caution {
+    slug: "temper-lost",
+    text: "From 175 °C a T6 alloy loses strength for good within hours. Do not heat the part this far.",
+};
+/// Seals of nitrile rubber.
+pub const SEAL_NBR: Caution = Caution {
+    slug: "seal-nbr",
+    text: "Above 120 °C nearby nitrile (NBR) seals harden. Replace them.",
+};
+/// Seals of EPDM.
+pub const SEAL_EPDM: Caution = Caution {
+    slug: "seal-epdm",
+    text: "Above 150 °C nearby EPDM seals are damaged as well. Replace them.",
+};
+/// Seals of fluorocarbon rubber.
+pub const SEAL_FKM: Caution = Caution {
+    slug: "seal-fkm",
+    text: "Above 200 °C even fluorocarbon (FKM) seals are damaged. Replace all seals nearby.",
+};
+/// A bolt measured longer than new.
+pub const BOLT_SPENT: Caution = Caution {
+    slug: "bolt-spent",
+    text: "This bolt is longer than new: it has been past yield. Replace it.",
+};
+/// A bolt measured shorter than new.
+pub const MEASURED_SHORTER: Caution = Caution {
+    slug: "measured-shorter",
+    text: "No bolt gets shorter. Measure again, and compare with a new bolt of the same part number.",
 };

@@ -152,3 +152,63 @@ pub const LOWEST_READING: Source = source(
     "no promise below 20 % of full scale",
     Mark::Published,
 );
+/// Torque plus angle.
+pub const ANGLE: Source = source("VDI 2230-1", "θ = 2π·F·(δS + δP)/P", Mark::Memory);
+/// Stretch past yield.
+pub const PLASTIC: Source = source(
+    "",
+    "clamp load held at yield, the rest of the turn taken as stretch for good; hardening left out",
+    Mark::Calculated,
+);
+/// Resilience of bolt and parts.
+pub const RESILIENCE: Source = source(
+    "VDI 2230-1",
+    "δS by parts of the bolt, δP by deformation cone, or cone and sleeve",
+    Mark::Memory,
+);
+/// The frusta, as a second opinion.
+pub const FRUSTA: Source = source("Shigley, 9th ed., section 8-5", "30° frusta", Mark::Published);
+/// Thread engagement.
+pub const ENGAGEMENT: Source = source(
+    "FED-STD-H28/2 and handbook practice",
+    "shear areas A_Ss and A_Sn, Le, J; τ of the bolt 0.6 Rm; thin boss C1 by VDI 2230-1",
+    Mark::Memory,
+);
+/// Chamfer and countersink.
+pub const CHAMFER: Source = source("VDI 2230-1", "0.8 P beyond the full threads", Mark::Memory);
+/// Rules of thumb for engagement.
+pub const RULE_OF_THUMB: Source = source(
+    "",
+    "1 d in steel, 1.5 d in cast iron, 2 d in light alloy",
+    Mark::CommonPractice,
+);
+/// Wire thread insert.
+pub const INSERT: Source = source(
+    "",
+    "hole tapped one and a half thread heights larger on diameter, same pitch and tolerances",
+    Mark::Calculated,
+);
+/// Twist to yield.
+pub const TWIST_YIELD: Source = source(
+    "",
+    "full circle of d3, shear yield Rp/√3, elastic limit",
+    Mark::Calculated,
+);
+/// Twist to break.
+pub const TWIST_BREAK: Source = source(
+    "ISO 898-7",
+    "least breaking torque, M1 to M10, 8.8 to 12.9",
+    Mark::Memory,
+);
+/// Where to stop turning.
+pub const STOP: Source = source("", "80 % of the twist-yield torque", Mark::CommonPractice);
+/// Force on a lever.
+pub const LEVER: Source = source("", "F = M/l", Mark::Exact);
+/// Heat and clamp load.
+pub const HEAT: Source = source(
+    "VDI 2230-1; Callister, table B.6",
+    "clamp change from the difference of expansion",
+    Mark::Calculated,
+);
+/// Measured lengths.
+pub const LENGTHS: Source = source("", "lengths as measured", Mark::Exact);

@@ -3,14 +3,22 @@
 use super::drawing::{self, JointDrawing};
 use super::field::SectionId;
 use super::plot::{self, Plot};
-use super::resolve::{Entry, FieldError, Resolved};
-use super::section::{clamp, wrench};
+use super::resolve::{Entry, FieldError, Joint, Resolved};
+use super::section::{angle, clamp, engagement, reuse, stuck, wrench};
 use super::verdict::{self, Verdict};
 use crate::caution::{Caution, fastener as cautions};
+use crate::fastener::angle::{Joint as Turning, Turned};
+use crate::fastener::engagement::{Engagement, Required, Strip};
+use crate::fastener::material::Material;
 use crate::fastener::refusal::Refusal;
+use crate::fastener::resilience::{self, Body, BodyResilience, Held, Parts, PartsResilience};
 use crate::fastener::tighten::{Applied, Bolt, Spread};
+use crate::quantity::Unit;
 use crate::result::Finding;
-use uom::si::f64::{Force, Ratio};
+use uom::si::f64::{Force, Length, Ratio};
+
+/// Outer diameter taken for parts of unknown width, in bearing diameters.
+const WIDE: f64 = 3.0;
 
 /// Everything the screen shows about one bolt.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,10 +67,47 @@ pub(super) struct Common<'a> {
     pub(super) clamp: Option<Spread<Force>>,
     /// Share of yield after the torque alone.
     pub(super) share: Option<Spread<Ratio>>,
+    /// Stiffness of bolt and parts.
+    pub(super) stiffness: Option<Stiffness>,
+    /// The joint as it is turned.
+    pub(super) turning: Option<Turning>,
+    /// What the whole spec does to it.
+    pub(super) turned: Option<Turned>,
+    /// The threads in the hole.
+    pub(super) hold: Option<Hold>,
     pub(super) errors: Vec<FieldError>,
 }
 
+/// Stiffness of a joint, with what it was worked out from.
+#[derive(Clone, Copy)]
+pub(super) struct Stiffness {
+    pub(super) body: Body,
+    pub(super) body_resilience: BodyResilience,
+    pub(super) parts: Parts,
+    pub(super) parts_resilience: PartsResilience,
+}
+
+/// The threads of a tapped hole.
+pub(super) struct Hold {
+    pub(super) engagement: Engagement,
+    pub(super) material: Material,
+    pub(super) required: Required,
+    /// At the length engaged, where that is given.
+    pub(super) strip: Option<Strip>,
+    /// The same with a wire thread insert.
+    pub(super) with_insert: Option<Strip>,
+}
+
 impl Common<'_> {
+    /// Clamp load at the end of the spec; none while an angle is given and no grip.
+    pub(super) fn final_clamp(&self) -> Option<Spread<Force>> {
+        if self.resolved.spec.as_given()?.turns() {
+            self.turned.map(|turned| turned.clamp)
+        } else {
+            self.clamp
+        }
+    }
+
     /// A calculator's answer; a refusal is kept for the field it is about.
     pub(super) fn keep<T>(&mut self, key: &'static str, answer: Result<T, Refusal>) -> Option<T> {
         answer
@@ -91,7 +136,12 @@ impl Section {
 
     /// Notes the key as missing where its entry is empty.
     pub(super) fn want<T>(&mut self, key: &'static str, entry: &Entry<T>) {
-        if entry.is_empty() && !self.missing.contains(&key) {
+        self.want_unless(key, !entry.is_empty());
+    }
+
+    /// Notes the key as missing unless it is given.
+    pub(super) fn want_unless(&mut self, key: &'static str, given: bool) {
+        if !given && !self.missing.contains(&key) {
             self.missing.push(key);
         }
     }
@@ -113,7 +163,14 @@ impl Section {
 #[must_use]
 pub fn assess(resolved: &Resolved) -> Assessment {
     let mut common = common(resolved);
-    let sections = vec![wrench::section(&mut common), clamp::section(&mut common)];
+    let sections = vec![
+        wrench::section(&mut common),
+        clamp::section(&common),
+        angle::section(&common),
+        engagement::section(&common),
+        stuck::section(&mut common),
+        reuse::section(&mut common),
+    ];
     let (verdict, waiting) = verdict::verdict(&common);
     Assessment {
         verdict,
@@ -127,31 +184,131 @@ pub fn assess(resolved: &Resolved) -> Assessment {
 }
 
 fn common(resolved: &Resolved) -> Common<'_> {
-    let bolt = match (&resolved.thread, &resolved.head, &resolved.friction) {
-        (Entry::Given(read), Entry::Given(head), Entry::Given(friction)) => Some(Bolt {
-            thread: read.thread,
-            head: *head,
-            friction: *friction,
-        }),
-        _ => None,
-    };
-    let torque = resolved.spec.as_given().and_then(|spec| spec.torque());
-    let applied = torque
-        .zip(resolved.tool.given())
-        .map(|((low, high), tool)| Applied { low, high, tool });
     let mut common = Common {
         resolved,
-        bolt,
-        applied,
+        bolt: bolt(resolved),
+        applied: applied(resolved),
         clamp: None,
         share: None,
+        stiffness: None,
+        turning: None,
+        turned: None,
+        hold: None,
         errors: Vec::new(),
     };
-    if let (Some(bolt), Some(applied)) = (bolt, applied) {
+    let class = resolved.class.given();
+    if let (Some(bolt), Some(applied)) = (common.bolt, common.applied) {
         common.clamp = common.keep("spec", bolt.clamp_range(applied));
-        if let Some(class) = resolved.class.given() {
+        if let Some(class) = class {
             common.share = common.keep("spec", bolt.yield_range(applied, class.yield_strength));
         }
     }
+    common.stiffness = common.stiffness();
+    common.turning = common.turning();
+    if let (Some(turning), Some(spec)) = (common.turning, resolved.spec.as_given()) {
+        common.turned = common.keep("spec", turning.turned(spec));
+    }
+    common.hold = common.hold();
     common
+}
+
+fn bolt(resolved: &Resolved) -> Option<Bolt> {
+    Some(Bolt {
+        thread: resolved.thread.given()?.thread,
+        head: resolved.head.given()?,
+        friction: resolved.friction.given()?,
+    })
+}
+
+fn applied(resolved: &Resolved) -> Option<Applied> {
+    let (low, high) = resolved.spec.as_given()?.torque()?;
+    let tool = resolved.tool.given()?;
+    Some(Applied { low, high, tool })
+}
+
+impl Common<'_> {
+    fn stiffness(&mut self) -> Option<Stiffness> {
+        let resolved = self.resolved;
+        let thread = resolved.thread.given()?.thread;
+        let (class, head, grip) = (resolved.class.given()?, resolved.head.given()?, resolved.grip.given()?);
+        let shank = self.shank(grip)?;
+        let tapped = resolved.joint.given()? == Joint::Tapped;
+        let held = if tapped {
+            Held::Tapped(resolved.into.given()?.modulus)
+        } else {
+            Held::Nut
+        };
+        let body = Body {
+            thread,
+            head: head.shape.stretched_height(),
+            modulus: class.metal.modulus(),
+            shank,
+            free_thread: grip - shank,
+            held,
+        };
+        let parts = Parts {
+            grip,
+            bearing: head.bearing,
+            hole: head.hole,
+            outer: resolved.outer.or(head.bearing * WIDE)?,
+            modulus: resolved.clamped.given()?.modulus,
+            tapped,
+        };
+        Some(Stiffness {
+            body,
+            body_resilience: self.keep("grip", resilience::bolt(&body))?,
+            parts,
+            parts_resilience: self.keep("outer", resilience::parts(&parts))?,
+        })
+    }
+
+    /// The plain shank, which ends within the grip.
+    fn shank(&mut self, grip: Length) -> Option<Length> {
+        let shank = self.resolved.shank.given()?;
+        let fits = if shank <= grip {
+            Ok(shank)
+        } else {
+            Err(Refusal::NotSmaller {
+                small: "shank",
+                large: "grip",
+                small_read: shank.into(),
+                large_read: grip.into(),
+                unit: Unit::Millimetre,
+            })
+        };
+        self.keep("shank", fits)
+    }
+
+    fn turning(&self) -> Option<Turning> {
+        let stiffness = self.stiffness?;
+        Some(Turning {
+            bolt: self.bolt?,
+            yield_strength: self.resolved.class.given()?.yield_strength,
+            bolt_resilience: stiffness.body_resilience.total,
+            parts_resilience: stiffness.parts_resilience.total,
+            tool: self.resolved.tool.given()?,
+        })
+    }
+
+    fn hold(&mut self) -> Option<Hold> {
+        let resolved = self.resolved;
+        let (class, material) = (resolved.class.given()?, resolved.into.given()?);
+        let engagement = Engagement {
+            thread: resolved.thread.given()?.thread,
+            bolt_tensile: class.tensile,
+            bolt_shear: class.shear(),
+            hole_tensile: material.tensile,
+            hole_shear: material.shear,
+            boss: resolved.boss.optional()?,
+        };
+        let required = self.keep("boss", engagement.required())?;
+        let engaged = resolved.engaged.given();
+        Some(Hold {
+            engagement,
+            material,
+            required,
+            strip: engaged.and_then(|engaged| self.keep("engaged", engagement.strip(engaged))),
+            with_insert: engaged.and_then(|engaged| engagement.strip_with_insert(engaged).ok()),
+        })
+    }
 }

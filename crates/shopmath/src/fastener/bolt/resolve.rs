@@ -53,6 +53,8 @@ pub struct Resolved {
     pub thread: Entry<Designation>,
     /// The class at this thread's diameter.
     pub class: Entry<Class>,
+    /// Whether a class was typed, even where its strength cannot be told yet.
+    pub class_typed: bool,
     /// The head on this thread.
     pub head: Entry<Head>,
     /// The spec.
@@ -158,6 +160,13 @@ impl<T> Entry<T> {
             Self::Given(value) => Some(value),
             Self::Empty | Self::Bad => None,
         }
+    }
+}
+
+impl Resolved {
+    /// Whether the full scale of the wrench is known, and with it its tolerance.
+    pub(super) fn scale_given(&self) -> bool {
+        matches!(self.scale, Entry::Given(_))
     }
 }
 
@@ -292,6 +301,7 @@ pub fn resolve(text: &BoltText) -> Resolved {
     let spec = reader.entry("spec", read::spec);
     let scale = reader.entry("scale", read::torque);
     Resolved {
+        class_typed: text.has("class"),
         class: reader.class(&thread),
         head: reader.head(&thread),
         torque_unit: spec.as_given().map_or(Unit::NewtonMetre, |(_, unit)| *unit),

@@ -1,6 +1,6 @@
 //! Section Clamp load: torque to clamp load, share of yield, the torque at 90 % of yield.
 
-use super::amount;
+use super::{amount, area, found, length, load, stress, working};
 use crate::fastener::bolt::assess::{Common, Section};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::class::Class;
@@ -9,23 +9,23 @@ use crate::fastener::si::{newtons, ratio};
 use crate::fastener::thread::{Standard, Thread};
 use crate::fastener::tighten::{Applied, Bolt, clamp_at, nut_factor, torque_for, torque_per_clamp, twist_factor};
 use crate::quantity::Unit;
-use crate::result::{Amount, Finding, Id, Term, Working};
-use crate::source::{Source, fastener as sources};
+use crate::result::{Amount, Finding, Term};
+use crate::source::fastener as sources;
 
-const METHOD: &str = "VDI 2230 friction";
+const FRICTION: &str = "VDI 2230 friction";
+const TWIST: &str = "tension with twist";
 
-pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
+pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     let mut section = Section::new(SectionId::Clamp, "Clamp load");
     let resolved = common.resolved;
     section.want("thread", &resolved.thread);
-    section.want("class", &resolved.class);
+    section.want_unless("class", resolved.class_typed);
     section.want("spec", &resolved.spec);
     let class = resolved.class.given();
     if let Some(bolt) = common.bolt {
         if let (Some(applied), Some(clamp)) = (common.applied, common.clamp) {
-            section
-                .findings
-                .push(clamp_load(&bolt, applied, amount(clamp), resolved.torque_unit));
+            let finding = clamp_load(&bolt, applied, amount(clamp), resolved.torque_unit);
+            section.findings.push(finding);
         }
         if let (Some(class), Some(share)) = (class, common.share) {
             section.findings.push(yield_use(&bolt, &class, common, amount(share)));
@@ -50,208 +50,155 @@ fn friction_term(symbol: &'static str, meaning: &'static str, range: FrictionRan
     Term::new(symbol, meaning, amount, Unit::Number)
 }
 
-fn geometry_terms(thread: &Thread) -> Vec<Term> {
-    vec![
-        Term::new("P", "pitch", thread.pitch, Unit::Millimetre),
-        Term::new("d2", "pitch diameter", thread.pitch_diameter(), Unit::Millimetre),
+fn geometry_terms(thread: &Thread) -> [Term; 2] {
+    [
+        length("P", "pitch", thread.pitch),
+        length("d2", "pitch diameter", thread.pitch_diameter()),
     ]
 }
 
 fn clamp_load(bolt: &Bolt, applied: Applied, amount: Amount, unit: Unit) -> Finding {
-    let mut terms = vec![
-        Term::new(
-            "M",
-            "torque",
-            if applied.low < applied.high {
-                Amount::range(applied.low, (applied.low + applied.high) * 0.5, applied.high)
-            } else {
-                Amount::from(applied.low)
-            },
-            unit,
-        ),
+    let torque = if applied.low < applied.high {
+        Amount::range(applied.low, (applied.low + applied.high) * 0.5, applied.high)
+    } else {
+        Amount::from(applied.low)
+    };
+    let [pitch, pitch_diameter] = geometry_terms(&bolt.thread);
+    let terms = vec![
+        Term::new("M", "torque", torque, unit),
         Term::new("±", "tool tolerance", applied.tool, Unit::Percent),
+        pitch,
+        pitch_diameter,
+        friction_term("μG", "friction in the thread", bolt.friction.thread),
+        friction_term("μK", "friction under the head", bolt.friction.head),
+        length(
+            "DKm",
+            "mean of bearing and hole diameter",
+            bolt.head.friction_diameter(),
+        ),
     ];
-    terms.extend(geometry_terms(&bolt.thread));
-    terms.push(friction_term("μG", "friction in the thread", bolt.friction.thread));
-    terms.push(friction_term("μK", "friction under the head", bolt.friction.head));
-    terms.push(Term::new(
-        "DKm",
-        "friction diameter of the head, (dW + dh)/2",
-        bolt.head.friction_diameter(),
-        Unit::Millimetre,
-    ));
-    let working = Working {
-        equation: "F = M / [P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]; low at the largest friction and torque × (1 − tool), high at the smallest and torque × (1 + tool)",
+    let working = working(
+        "F = M / [P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]; low at the largest friction and torque × (1 − tool), high at the smallest and torque × (1 + tool)",
         terms,
-        source: sources::TIGHTENING,
-    };
-    Finding::new(
-        Id::Named("clamp"),
-        "clamp load",
-        amount,
-        Unit::Kilonewton,
-        METHOD,
-        working,
-    )
-}
-
-fn yield_use(bolt: &Bolt, class: &Class, common: &Common<'_>, amount: Amount) -> Finding {
-    let mut terms = geometry_terms(&bolt.thread);
-    if let Some(clamp) = common.clamp {
-        terms.insert(0, Term::new("F", "clamp load", super::amount(clamp), Unit::Kilonewton));
-    }
-    terms.push(Term::new(
-        "d0",
-        "stress diameter",
-        bolt.thread.stress_diameter(),
-        Unit::Millimetre,
-    ));
-    terms.push(friction_term("μG", "friction in the thread", bolt.friction.thread));
-    terms.push(Term::new(
-        "As",
-        "stress area",
-        bolt.thread.stress_area(),
-        Unit::SquareMillimetre,
-    ));
-    terms.push(Term::new("Rp", class.name, class.yield_strength, Unit::Megapascal));
-    let working = Working {
-        equation: "ν = F·√(1 + 3·[(3/2)·(d2/d0)·(P/(π·d2) + 1.155·μG)]²) / (As·Rp)",
-        terms,
-        source: sources::YIELD_SHARE,
-    };
-    let mut finding = Finding::new(
-        Id::Named("yield-use"),
-        "share of yield",
-        amount,
-        Unit::Percent,
-        "tension with twist",
-        working,
+        sources::TIGHTENING,
     );
-    finding.style = crate::result::Style::Decimal { step: 0.1 };
-    finding
+    found("clamp", "clamp load", amount, Unit::Kilonewton, (FRICTION, working))
 }
 
-/// Clamp load and torque at 90 % of yield, at middling friction.
+fn yield_use(bolt: &Bolt, class: &Class, common: &Common<'_>, share: Amount) -> Finding {
+    let clamp = common
+        .clamp
+        .map(|clamp| Term::new("F", "clamp load", amount(clamp), Unit::Kilonewton));
+    let terms = clamp
+        .into_iter()
+        .chain(geometry_terms(&bolt.thread))
+        .chain([
+            length("d0", "stress diameter", bolt.thread.stress_diameter()),
+            friction_term("μG", "friction in the thread", bolt.friction.thread),
+            area("As", "stress area", bolt.thread.stress_area()),
+            stress("Rp", class.name, class.yield_strength),
+        ])
+        .collect();
+    let working = working(
+        "ν = F·√(1 + 3·[(3/2)·(d2/d0)·(P/(π·d2) + 1.155·μG)]²) / (As·Rp)",
+        terms,
+        sources::YIELD_SHARE,
+    );
+    found("yield-use", "share of yield", share, Unit::Percent, (TWIST, working))
+}
+
+/// Torque and clamp load at 90 % of yield, at middling friction.
 fn at_90(bolt: &Bolt, class: &Class, unit: Unit) -> [Finding; 2] {
     let friction = bolt.friction.middle();
     let clamp = clamp_at(&bolt.thread, class.yield_strength, friction.thread, ratio(0.9));
     let torque = torque_for(&bolt.thread, &bolt.head, friction, clamp);
-    let clamp_working = Working {
-        equation: "F90 = 0.9·As·Rp / √(1 + 3·[(3/2)·(d2/d0)·(P/(π·d2) + 1.155·μG)]²)",
-        terms: vec![
-            Term::new("As", "stress area", bolt.thread.stress_area(), Unit::SquareMillimetre),
-            Term::new("Rp", class.name, class.yield_strength, Unit::Megapascal),
+    let twist = ratio(twist_factor(&bolt.thread, friction.thread));
+    let clamp_working = working(
+        "F90 = 0.9·As·Rp / √(1 + 3·[(3/2)·(d2/d0)·(P/(π·d2) + 1.155·μG)]²)",
+        vec![
+            area("As", "stress area", bolt.thread.stress_area()),
+            stress("Rp", class.name, class.yield_strength),
             Term::new("μG", "middling friction in the thread", friction.thread, Unit::Number),
-            Term::new(
-                "√…",
-                "what twist adds",
-                ratio(twist_factor(&bolt.thread, friction.thread)),
-                Unit::Number,
-            ),
+            Term::new("√…", "what twist adds", twist, Unit::Number),
         ],
-        source: sources::YIELD_SHARE,
-    };
-    let torque_working = Working {
-        equation: "M90 = F90·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
-        terms: vec![
-            Term::new("F90", "clamp load at 90 % of yield", clamp, Unit::Kilonewton),
-            Term::new(
-                "[…]",
-                "torque per clamp load at middling friction",
-                torque_per_clamp(&bolt.thread, &bolt.head, friction),
-                Unit::Millimetre,
-            ),
+        sources::YIELD_SHARE,
+    );
+    let per_clamp = torque_per_clamp(&bolt.thread, &bolt.head, friction);
+    let torque_working = working(
+        "M90 = F90·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
+        vec![
+            load("F90", "clamp load at 90 % of yield", clamp),
+            length("[…]", "torque per clamp load at middling friction", per_clamp),
         ],
-        source: sources::TIGHTENING,
-    };
+        sources::TIGHTENING,
+    );
     [
-        Finding::new(
-            Id::Named("torque-90"),
+        found(
+            "torque-90",
             "torque at 90 % of yield",
             torque,
             unit,
-            METHOD,
-            torque_working,
+            (FRICTION, torque_working),
         ),
-        Finding::new(
-            Id::Named("clamp-90"),
+        found(
+            "clamp-90",
             "clamp load at 90 % of yield",
             clamp,
             Unit::Kilonewton,
-            "tension with twist",
-            clamp_working,
+            (TWIST, clamp_working),
         ),
     ]
 }
 
 fn factor(bolt: &Bolt) -> Finding {
     let friction = bolt.friction.middle();
-    let working = Working {
-        equation: "K = M/(F·d)",
-        terms: vec![
-            Term::new(
-                "M/F",
-                "torque per clamp load at middling friction",
-                torque_per_clamp(&bolt.thread, &bolt.head, friction),
-                Unit::Millimetre,
-            ),
-            Term::new("d", "diameter", bolt.thread.diameter, Unit::Millimetre),
+    let per_clamp = torque_per_clamp(&bolt.thread, &bolt.head, friction);
+    let working = working(
+        "K = M/(F·d)",
+        vec![
+            length("M/F", "torque per clamp load at middling friction", per_clamp),
+            length("d", "diameter", bolt.thread.diameter),
         ],
-        source: sources::NUT_FACTOR,
-    };
-    Finding::new(
-        Id::Named("nut-factor"),
+        sources::NUT_FACTOR,
+    );
+    found(
+        "nut-factor",
         "nut factor K, to compare",
         nut_factor(&bolt.thread, &bolt.head, friction),
         Unit::Number,
-        "from the friction model",
-        working,
+        ("from the friction model", working),
     )
 }
 
 fn proof_load(thread: &Thread, class: &Class) -> Option<Finding> {
     let proof = class.proof?;
-    let working = Working {
-        equation: "Fp = As·Sp",
-        terms: vec![
-            Term::new("As", "stress area", thread.stress_area(), Unit::SquareMillimetre),
-            Term::new("Sp", class.name, proof, Unit::Megapascal),
-        ],
-        source: sources::PROOF,
-    };
-    let load = newtons(thread.stress_area().value * proof.value);
-    Some(Finding::new(
-        Id::Named("proof-load"),
+    let terms = vec![
+        area("As", "stress area", thread.stress_area()),
+        stress("Sp", class.name, proof),
+    ];
+    Some(found(
+        "proof-load",
         "proof load",
-        load,
+        newtons(thread.stress_area().value * proof.value),
         Unit::Kilonewton,
-        "stress area",
-        working,
+        ("stress area", working("Fp = As·Sp", terms, sources::PROOF)),
     ))
 }
 
 fn stress_area(thread: &Thread) -> Finding {
-    let source: Source = match thread.standard {
-        Standard::Metric => sources::METRIC_THREAD,
-        Standard::Unified => sources::UNIFIED_THREAD,
+    let (method, equation, source) = match thread.standard {
+        Standard::Metric => ("ISO 898-1", "As = π/4·((d2 + d3)/2)²", sources::METRIC_THREAD),
+        Standard::Unified => ("ASME B1.1", "At = π/4·(D − 0.974279·P)²", sources::UNIFIED_THREAD),
     };
-    let working = Working {
-        equation: match thread.standard {
-            Standard::Metric => "As = π/4·((d2 + d3)/2)²",
-            Standard::Unified => "At = π/4·(D − 0.974279·P)²",
-        },
-        terms: vec![
-            Term::new("d", "diameter", thread.diameter, Unit::Millimetre),
-            Term::new("P", "pitch", thread.pitch, Unit::Millimetre),
-        ],
-        source,
-    };
-    Finding::new(
-        Id::Named("stress-area"),
+    let terms = vec![
+        length("d", "diameter", thread.diameter),
+        length("P", "pitch", thread.pitch),
+    ];
+    found(
+        "stress-area",
         "stress area",
         thread.stress_area(),
         Unit::SquareMillimetre,
-        source.publication,
-        working,
+        (method, working(equation, terms, source)),
     )
 }

@@ -1,0 +1,319 @@
+//! Section Angle: stiffness of the joint, the clamp load an angle gives, yield and what lies past.
+
+use super::{amount, found, length, load, stress, working};
+use crate::caution::fastener as cautions;
+use crate::fastener::angle::{Joint as Turning, Turned};
+use crate::fastener::bolt::assess::{Common, Section, Stiffness};
+use crate::fastener::bolt::field::SectionId;
+use crate::fastener::bolt::resolve::Joint;
+use crate::fastener::resilience::{Form, frusta};
+use crate::fastener::si::{metres, ratio};
+use crate::quantity::Unit;
+use crate::quantity::compliance::Compliance;
+use crate::result::{Finding, Term};
+use crate::source::fastener as sources;
+
+const STIFFNESS: &str = "stiffness of bolt and parts, VDI 2230";
+
+pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
+    let mut section = Section::new(SectionId::Angle, "Angle");
+    let resolved = common.resolved;
+    section.want("thread", &resolved.thread);
+    section.want_unless("class", resolved.class_typed);
+    section.want("spec", &resolved.spec);
+    section.want("grip", &resolved.grip);
+    if resolved.joint.given() == Some(Joint::Tapped) {
+        section.want("into", &resolved.into);
+    }
+    let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
+    if turns {
+        section.cautions.push(cautions::SINGLE_USE);
+        if let Some(spec) = resolved.spec.as_given() {
+            section.findings.push(turn(amount(spec.turn())));
+        }
+    }
+    if let (Some(turning), Some(turned)) = (common.turning, common.turned) {
+        section.findings.extend(clamp(common, &turning, &turned));
+        section.findings.extend(past(common, &turning, &turned));
+        if turns {
+            section.findings.extend(scatter(common, &turned));
+        }
+        if turned.torque_yields.high {
+            section.cautions.push(cautions::TORQUE_PASSES_YIELD);
+        }
+    }
+    if let Some(stiffness) = common.stiffness {
+        section.findings.extend(resiliences(common, &stiffness));
+        section.notes.push(NOTE_STIFFNESS);
+    }
+    section
+}
+
+const NOTE_STIFFNESS: &str = "Counts one solid part, a full-diameter shank and no washers or gaskets; each makes the joint softer, and the same angle then gives less clamp load.";
+
+/// The whole angle of the spec.
+fn turn(angle: crate::result::Amount) -> Finding {
+    let working = working("sum of the angles of the spec", Vec::new(), sources::ANGLE);
+    found(
+        "angle-total",
+        "turn after the torque",
+        angle,
+        Unit::Degree,
+        ("as typed", working),
+    )
+}
+
+fn joint_terms(turning: &Turning) -> Vec<Term> {
+    vec![
+        length("P", "pitch", turning.bolt.thread.pitch),
+        compliance("δS", "resilience of the bolt", turning.bolt_resilience),
+        compliance("δP", "resilience of the parts", turning.parts_resilience),
+    ]
+}
+
+fn compliance(symbol: &'static str, meaning: &'static str, value: Compliance) -> Term {
+    Term::new(symbol, meaning, value, Unit::MicrometrePerKilonewton)
+}
+
+fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned) -> [Finding; 3] {
+    let mut terms = vec![
+        Term::new(
+            "F0",
+            "clamp load after the torque",
+            amount(turned.snug),
+            Unit::Kilonewton,
+        ),
+        Term::new(
+            "Fy",
+            "clamp load at yield, which holds past it",
+            amount(turned.yield_clamp),
+            Unit::Kilonewton,
+        ),
+    ];
+    terms.extend(joint_terms(turning));
+    let clamp = working("F = min(F0 + θ·P/(2π·(δS + δP)), Fy)", terms.clone(), sources::ANGLE);
+    let share = working(
+        "ν = F/Fy, each at its own friction",
+        vec![
+            Term::new(
+                "F",
+                "clamp load after the angle",
+                amount(turned.clamp),
+                Unit::Kilonewton,
+            ),
+            Term::new(
+                "Fy",
+                "clamp load at yield",
+                amount(turned.yield_clamp),
+                Unit::Kilonewton,
+            ),
+        ],
+        sources::YIELD_SHARE,
+    );
+    let torque = turned.clamp.zip(turning.bolt.torque_per_clamp(), |clamp, lever| {
+        crate::fastener::si::newton_metres(clamp.value * lever.value)
+    });
+    let torque_working = working(
+        "M = F·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
+        vec![Term::new(
+            "F",
+            "clamp load after the angle",
+            amount(turned.clamp),
+            Unit::Kilonewton,
+        )],
+        sources::TIGHTENING,
+    );
+    [
+        found(
+            "angle-clamp",
+            "clamp load at the end",
+            amount(turned.clamp),
+            Unit::Kilonewton,
+            (STIFFNESS, clamp),
+        ),
+        found(
+            "angle-yield-use",
+            "share of yield at the end",
+            amount(turned.share()),
+            Unit::Percent,
+            ("tension with twist", share),
+        ),
+        found(
+            "angle-torque",
+            "torque felt at the end",
+            amount(torque),
+            common.resolved.torque_unit,
+            ("VDI 2230 friction", torque_working),
+        ),
+    ]
+}
+
+fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding> {
+    let mut terms = vec![
+        load("Fy", "clamp load at yield, middling friction", turned.yield_clamp.mid),
+        load("F0", "clamp load after the torque, middling friction", turned.snug.mid),
+        stress("Rp", "yield strength", turning.yield_strength),
+    ];
+    terms.extend(joint_terms(turning));
+    let to_yield = working("θy = 2π·(Fy − F0)·(δS + δP)/P, from the torque", terms, sources::ANGLE);
+    let plastic = working(
+        "(θ − θy)·P/(2π), at middling friction; 0 before yield",
+        vec![
+            Term::new(
+                "θy",
+                "angle from the torque to yield",
+                turned.angle_to_yield,
+                Unit::Degree,
+            ),
+            length("P", "pitch", turning.bolt.thread.pitch),
+        ],
+        sources::PLASTIC,
+    );
+    let elastic = working(
+        "δS·F, at middling friction",
+        vec![
+            compliance("δS", "resilience of the bolt", turning.bolt_resilience),
+            load("F", "clamp load at the end", turned.clamp.mid),
+        ],
+        sources::ANGLE,
+    );
+    let mut findings = vec![
+        found(
+            "angle-to-yield",
+            "angle from the torque to yield",
+            turned.angle_to_yield,
+            Unit::Degree,
+            (STIFFNESS, to_yield),
+        ),
+        found(
+            "past-yield",
+            "stretched for good",
+            turned.past_yield.mid,
+            Unit::Millimetre,
+            ("clamp load held at yield", plastic),
+        ),
+    ];
+    findings.extend(common.resolved.grip.given().map(|grip| {
+        let share = working(
+            "stretch for good over the grip",
+            vec![
+                length("s", "stretch for good", turned.past_yield.mid),
+                length("lK", "grip", grip),
+            ],
+            sources::PLASTIC,
+        );
+        found(
+            "past-yield-share",
+            "of the stretched length",
+            turned.past_yield.mid / grip,
+            Unit::Percent,
+            ("over the grip", share),
+        )
+    }));
+    findings.push(found(
+        "bolt-stretch",
+        "elastic stretch of the bolt",
+        metres(turning.bolt_resilience.value * turned.clamp.mid.value),
+        Unit::Millimetre,
+        ("stiffness of the bolt", elastic),
+    ));
+    findings
+}
+
+/// How wide the range is after the torque alone and after the angle.
+fn scatter(common: &Common<'_>, turned: &Turned) -> Vec<Finding> {
+    let half = |id, name, range| {
+        let working = working(
+            "± = (high − low)/(2·mid)",
+            vec![Term::new("F", "clamp load", amount(range), Unit::Kilonewton)],
+            sources::ANGLE,
+        );
+        found(
+            id,
+            name,
+            Turned::scatter(range),
+            Unit::Percent,
+            ("half the range over its middle", working),
+        )
+    };
+    let alone = common
+        .clamp
+        .map(|clamp| half("torque-scatter", "range after torque alone, ±", clamp));
+    let after = half("angle-scatter", "range after the angle, ±", turned.clamp);
+    alone.into_iter().chain([after]).collect()
+}
+
+fn resiliences(common: &Common<'_>, stiffness: &Stiffness) -> Vec<Finding> {
+    let Stiffness {
+        body,
+        body_resilience,
+        parts,
+        parts_resilience,
+    } = stiffness;
+    let bolt_terms = vec![
+        compliance("head", "head", body_resilience.head),
+        compliance("shank", "plain shank", body_resilience.shank),
+        compliance("thread", "free thread over d3", body_resilience.free_thread),
+        compliance("core", "engaged core over d3", body_resilience.engaged),
+        compliance("held", "nut, or tapped hole with the block's E", body_resilience.held),
+        stress("E", "Young's modulus of the bolt", body.modulus),
+    ];
+    let parts_terms = vec![
+        length("lK", "grip", parts.grip),
+        length("dW", "bearing diameter", parts.bearing),
+        length("dh", "hole", parts.hole),
+        length("D_A", "outer diameter", parts.outer),
+        stress("E", "Young's modulus of the parts", parts.modulus),
+        Term::new(
+            "tanφ",
+            "slope of the cone",
+            ratio(parts_resilience.tangent),
+            Unit::Number,
+        ),
+    ];
+    let (method, equation) = match parts_resilience.form {
+        Form::Cone => (
+            "VDI 2230 cone",
+            "δP = 2·ln{[(dW + dh)(dW + w·lK·tanφ − dh)]/[(dW − dh)(dW + w·lK·tanφ + dh)]}/(w·E·π·dh·tanφ)",
+        ),
+        Form::ConeAndSleeve => (
+            "VDI 2230 cone and sleeve",
+            "δP = {2/(w·dh·tanφ)·ln[(dW + dh)(D_A − dh)/((dW − dh)(D_A + dh))] + 4/(D_A² − dh²)·[lK − (D_A − dW)/(w·tanφ)]}/(E·π)",
+        ),
+    };
+    let mut findings = vec![
+        found(
+            "bolt-resilience",
+            "resilience of the bolt",
+            body_resilience.total,
+            Unit::MicrometrePerKilonewton,
+            ("VDI 2230", working("δS = Σ l/(E·A)", bolt_terms, sources::RESILIENCE)),
+        ),
+        found(
+            "parts-resilience",
+            "resilience of the parts",
+            parts_resilience.total,
+            Unit::MicrometrePerKilonewton,
+            (method, working(equation, parts_terms.clone(), sources::RESILIENCE)),
+        ),
+    ];
+    let diameter = body.thread.diameter;
+    let second = (!parts.tapped).then(|| frusta(parts.modulus, parts.grip, parts.bearing, diameter));
+    if let (Some(Ok(total)), Some(_)) = (second, common.resolved.grip.given()) {
+        findings.push(found(
+            "parts-resilience-frusta",
+            "the same by a second method",
+            total,
+            Unit::MicrometrePerKilonewton,
+            (
+                "Shigley's 30° frusta",
+                working(
+                    "1/k = ln{[(1.155t + D − d)(D + d)]/[(1.155t + D + d)(D − d)]}/(0.5774·π·E·d), twice over half the grip",
+                    parts_terms,
+                    sources::FRUSTA,
+                ),
+            ),
+        ));
+    }
+    findings
+}

@@ -1,0 +1,296 @@
+//! Section Thread engagement: how deep the bolt has to go, and what pulls the threads out.
+
+use super::{area, found, length, load, stress, working};
+use crate::fastener::bolt::assess::{Common, Hold, Section};
+use crate::fastener::bolt::field::SectionId;
+use crate::fastener::engagement::{Required, Strip, Weaker, boss_factor, break_load, external_area, internal_area};
+use crate::fastener::material::Material;
+use crate::fastener::si::{metres, newton_metres, ratio};
+use crate::quantity::Unit;
+use crate::result::{Finding, Term, Working};
+use crate::source::fastener as sources;
+use uom::si::f64::Length;
+
+const NOTE_FULL_THREADS: &str = "Count full threads only: the bolt's chamfer and the hole's countersink do not hold.";
+const NOTE_METHODS: &str = "Methods for thread strength differ by up to two times. These take the thinnest bolt in the widest hole the standard allows.";
+const NOTE_INSERT: &str =
+    "With a wire thread insert: the same length, in a hole tapped with the same pitch 1.3 pitches larger.";
+
+pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
+    let mut section = Section::new(SectionId::Engagement, "Thread engagement");
+    let resolved = common.resolved;
+    section.want("thread", &resolved.thread);
+    section.want_unless("class", resolved.class_typed);
+    section.want("into", &resolved.into);
+    if resolved.into.given().is_some() {
+        section.want("engaged", &resolved.engaged);
+    }
+    if let Some(hold) = &common.hold {
+        if let (Some(strip), Some(engaged)) = (hold.strip, resolved.engaged.given()) {
+            section.findings.extend(strips(common, hold, &strip, engaged));
+        }
+        section.findings.extend(lengths(hold, resolved.engaged.given()));
+        if let (Some(insert), Some(engaged)) = (hold.with_insert, resolved.engaged.given()) {
+            section.findings.push(with_insert(hold, &insert, engaged));
+            section.notes.push(NOTE_INSERT);
+        }
+        section.notes.extend([NOTE_FULL_THREADS, NOTE_METHODS]);
+    }
+    if let (Some(read), Some(class)) = (resolved.thread.given(), resolved.class.given()) {
+        let terms = vec![
+            area("As", "stress area", read.thread.stress_area()),
+            stress("Rm", class.name, class.tensile),
+        ];
+        section.findings.push(found(
+            "break-load",
+            "load that breaks the bolt",
+            break_load(&read.thread, class.tensile),
+            Unit::Kilonewton,
+            ("stress area", working("As·Rm", terms, class.source)),
+        ));
+    }
+    section
+}
+
+fn strips(common: &Common<'_>, hold: &Hold, strip: &Strip, engaged: Length) -> Vec<Finding> {
+    let mut findings = vec![found(
+        "strip-load",
+        "load that pulls the threads out",
+        strip.load,
+        Unit::Kilonewton,
+        (weaker(strip), strip_working(hold, engaged)),
+    )];
+    if let Some(clamp) = common.final_clamp() {
+        let terms = vec![
+            load("strip", "load that pulls the threads out", strip.load),
+            load("F", "top of the clamp range", clamp.high),
+        ];
+        findings.push(found(
+            "strip-margin",
+            "over the top of the clamp range, times",
+            strip.load / clamp.high,
+            Unit::Number,
+            (
+                weaker(strip),
+                working("strip load / F high", terms, sources::ENGAGEMENT),
+            ),
+        ));
+    }
+    let broken = break_load(&hold.engagement.thread, hold.engagement.bolt_tensile);
+    let terms = vec![
+        load("strip", "load that pulls the threads out", strip.load),
+        load("As·Rm", "load that breaks the bolt", broken),
+    ];
+    findings.push(found(
+        "strip-over-break",
+        "over the load that breaks the bolt, times",
+        strip.load / broken,
+        Unit::Number,
+        (
+            weaker(strip),
+            working("strip load / (As·Rm)", terms, sources::ENGAGEMENT),
+        ),
+    ));
+    if let Some(bolt) = common.bolt {
+        let lever = bolt.torque_per_clamp().high;
+        let terms = vec![
+            load("F", "load that pulls the threads out", strip.load),
+            length("[…]", "torque per clamp load at the smallest friction", lever),
+        ];
+        findings.push(found(
+            "strip-torque",
+            "torque that can pull the threads out",
+            newton_metres(strip.load.value * lever.value),
+            common.resolved.torque_unit,
+            (
+                "VDI 2230 friction, slippery end",
+                working(
+                    "M = F·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
+                    terms,
+                    sources::TIGHTENING,
+                ),
+            ),
+        ));
+    }
+    findings
+}
+
+fn weaker(strip: &Strip) -> &'static str {
+    match strip.weaker {
+        Weaker::Hole => "shear areas; the hole's thread is the weaker",
+        Weaker::Bolt => "shear areas; the bolt's thread is the weaker",
+    }
+}
+
+fn strip_working(hold: &Hold, engaged: Length) -> Working {
+    let engagement = &hold.engagement;
+    let factor = boss_factor(&engagement.thread, engagement.boss).unwrap_or(ratio(1.0));
+    working(
+        "least of A_Sn·τ·C1 (hole) and A_Ss·0.6·Rm (bolt); A_Sn = π·(Le/P)·Ds,min·[P/2 + (Ds,min − En,max)/√3], A_Ss = π·(Le/P)·Kn,max·[P/2 + (Es,min − Kn,max)/√3]",
+        vec![
+            length("Le", "full threads engaged", engaged),
+            length(
+                "Ds,min",
+                "smallest major diameter of the bolt",
+                engagement.thread.external.major.min,
+            ),
+            length(
+                "En,max",
+                "largest pitch diameter of the hole",
+                engagement.thread.internal.pitch.max,
+            ),
+            length(
+                "Es,min",
+                "smallest pitch diameter of the bolt",
+                engagement.thread.external.pitch.min,
+            ),
+            length(
+                "Kn,max",
+                "largest bore of the hole",
+                engagement.thread.internal.minor.max,
+            ),
+            area(
+                "A_Sn",
+                "shear area of the hole's thread",
+                internal_area(&engagement.thread, engaged),
+            ),
+            area(
+                "A_Ss",
+                "shear area of the bolt's thread",
+                external_area(&engagement.thread, engaged),
+            ),
+            stress("τ", hold.material.name, engagement.hole_shear),
+            Term::new("C1", "thin boss", factor, Unit::Number),
+        ],
+        sources::ENGAGEMENT,
+    )
+}
+
+fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
+    let Hold {
+        engagement,
+        material,
+        required,
+        ..
+    } = hold;
+    let thread = &engagement.thread;
+    let turns_of = engaged.unwrap_or(required.length);
+    let handbook = working(
+        "max(Le, J·Le); Le = 2·At/{π·Kn,max·[1/2 + (Es,min − Kn,max)/(√3·P)]}, J = A_Ss·Rm,bolt/(A_Sn·Rm,hole·C1)",
+        required_terms(hold, required),
+        sources::ENGAGEMENT,
+    );
+    let by_shear = working(
+        "A_Sn·τ·C1 = As·Rm",
+        vec![
+            area("As", "stress area", thread.stress_area()),
+            stress("Rm", "tensile strength of the bolt", engagement.bolt_tensile),
+            stress("τ", material.name, engagement.hole_shear),
+        ],
+        sources::ENGAGEMENT,
+    );
+    let chamfer = working("0.8·P", vec![length("P", "pitch", thread.pitch)], sources::CHAMFER);
+    let turns = working(
+        "Le/P",
+        vec![
+            length("Le", "full threads", turns_of),
+            length("P", "pitch", thread.pitch),
+        ],
+        sources::METRIC_THREAD,
+    );
+    let turns_name = if engaged.is_some() {
+        "full threads engaged"
+    } else {
+        "full threads needed"
+    };
+    vec![
+        found(
+            "engagement-required",
+            "full threads needed, length",
+            required.length,
+            Unit::Millimetre,
+            ("handbook, by tensile strength", handbook),
+        ),
+        found(
+            "engagement-chamfer",
+            "chamfer and countersink on top",
+            required.chamfer,
+            Unit::Millimetre,
+            ("VDI 2230", chamfer),
+        ),
+        found(
+            "engagement-by-shear",
+            "the same by a second method",
+            required.by_shear,
+            Unit::Millimetre,
+            ("shear strength of the hole", by_shear),
+        ),
+        rule_of_thumb(thread.diameter, material),
+        found(
+            "engagement-turns",
+            turns_name,
+            turns_of / thread.pitch,
+            Unit::Number,
+            ("length over pitch", turns),
+        ),
+    ]
+}
+
+fn required_terms(hold: &Hold, required: &Required) -> Vec<Term> {
+    let thread = &hold.engagement.thread;
+    vec![
+        length(
+            "Le",
+            "so that the bolt breaks before its own thread strips",
+            required.basic,
+        ),
+        Term::new(
+            "J",
+            "how much weaker the hole's thread is",
+            required.weakness,
+            Unit::Number,
+        ),
+        area("At", "stress area", thread.stress_area()),
+        stress("Rm,bolt", "tensile strength of the bolt", hold.engagement.bolt_tensile),
+        stress("Rm,hole", hold.material.name, hold.engagement.hole_tensile),
+    ]
+}
+
+fn rule_of_thumb(diameter: Length, material: &Material) -> Finding {
+    let times = material.family.rule_of_thumb();
+    let working = working(
+        "1 d in steel, 1.5 d in cast iron, 2 d in aluminium and magnesium",
+        vec![
+            length("d", "diameter", diameter),
+            Term::new("times", material.name, ratio(times), Unit::Number),
+        ],
+        sources::RULE_OF_THUMB,
+    );
+    found(
+        "engagement-rule",
+        "by the rule of thumb",
+        metres(diameter.value * times),
+        Unit::Millimetre,
+        ("rule of thumb", working),
+    )
+}
+
+fn with_insert(hold: &Hold, insert: &Strip, engaged: Length) -> Finding {
+    let working = working(
+        "as the strip load, with Ds,min and En,max of the hole 1.3·P larger",
+        vec![
+            length("Le", "full threads engaged", engaged),
+            load("hole", "the larger thread in the hole", insert.hole),
+            load("bolt", "the bolt's thread", insert.bolt),
+            stress("τ", hold.material.name, hold.engagement.hole_shear),
+        ],
+        sources::INSERT,
+    );
+    found(
+        "strip-load-insert",
+        "the same with a wire thread insert",
+        insert.load,
+        Unit::Kilonewton,
+        (weaker(insert), working),
+    )
+}

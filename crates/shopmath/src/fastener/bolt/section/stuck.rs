@@ -1,0 +1,211 @@
+//! Section Stuck: how hard to turn a seized bolt, and what heat does.
+
+use super::{found, length, stress, working};
+use crate::caution::{Caution, fastener as cautions};
+use crate::fastener::bolt::assess::{Common, Section};
+use crate::fastener::bolt::field::SectionId;
+use crate::fastener::class::Class;
+use crate::fastener::heat::{clamp_change, clearance};
+use crate::fastener::material::{Material, Temper};
+use crate::fastener::si::{kelvins, metres_per_newton};
+use crate::fastener::stuck::{hand_force, stop, twist_break, twist_yield};
+use crate::fastener::thread::Thread;
+use crate::quantity::{Quantity, Unit};
+use crate::result::{Finding, Term};
+use crate::source::fastener as sources;
+use uom::si::f64::{TemperatureCoefficient, TemperatureInterval};
+
+/// What counts as room temperature, °C; the limits below are met by the rise above it.
+const ROOM: f64 = 20.0;
+/// °C from which an aged alloy loses strength, and from which it does so within a job.
+const AGED: [f64; 2] = [150.0, 175.0];
+/// °C that seals of NBR, EPDM and FKM stand for long.
+const SEALS: [(f64, Caution); 3] = [
+    (120.0, cautions::SEAL_NBR),
+    (150.0, cautions::SEAL_EPDM),
+    (200.0, cautions::SEAL_FKM),
+];
+const NOTE_ROOM: &str = "Temperatures count from a room at 20 °C, with bolt and part equally warm. A part heated alone opens further; a bolt heated alone closes.";
+
+pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
+    let mut section = Section::new(SectionId::Stuck, "Stuck");
+    let resolved = common.resolved;
+    section.want("thread", &resolved.thread);
+    section.want_unless("class", resolved.class_typed);
+    section.want("lever", &resolved.lever);
+    section.want("heat", &resolved.heat);
+    if let (Some(read), Some(class)) = (resolved.thread.given(), resolved.class.given()) {
+        twists(common, &mut section, &read.thread, &class);
+        if let Some(change) = resolved.heat.given() {
+            warm(common, &mut section, &read.thread, &class, change);
+        }
+    }
+    if let Some(change) = resolved.heat.given() {
+        let parts = [resolved.into.given(), resolved.clamped.given()];
+        section.cautions.extend(heat_cautions(change, &parts));
+        section.notes.push(NOTE_ROOM);
+    }
+    section
+}
+
+fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class: &Class) {
+    let unit = common.resolved.torque_unit;
+    let Some(yields) = common.keep("thread", twist_yield(thread, class.yield_strength)) else {
+        return;
+    };
+    let stops = stop(yields);
+    let stop_terms = vec![Term::new("M", "torque that twists the bolt past yield", yields, unit)];
+    section.findings.push(found(
+        "stop-torque",
+        "stop turning at",
+        stops,
+        unit,
+        ("80 % of twist-yield", working("0.8·M", stop_terms, sources::STOP)),
+    ));
+    if let Some(lever) = common.resolved.lever.given()
+        && let Some(force) = common.keep("lever", hand_force(stops, lever))
+    {
+        let terms = vec![
+            Term::new("M", "torque to stop at", stops, unit),
+            length("l", "bolt to hand", lever),
+        ];
+        section.findings.push(found(
+            "hand-force",
+            "that is, at the hand",
+            force,
+            Unit::Newton,
+            ("lever arm", working("F = M/l", terms, sources::LEVER)),
+        ));
+    }
+    let yield_terms = vec![
+        length("d3", "root diameter", thread.root_diameter()),
+        stress("Rp", class.name, class.yield_strength),
+    ];
+    section.findings.push(found(
+        "twist-yield-torque",
+        "twists the bolt for good at",
+        yields,
+        unit,
+        (
+            "pure twist of the core",
+            working("(π/16)·d3³·Rp/√3", yield_terms, sources::TWIST_YIELD),
+        ),
+    ));
+    section.findings.extend(twist_break(thread, class).map(|breaks| {
+        let mut terms = vec![
+            length("d3,min", "smallest root diameter", thread.external.root_min),
+            stress("Rm", class.name, class.tensile),
+        ];
+        terms.extend(
+            class
+                .twist_break
+                .map(|share| Term::new("X", "share of the class", share, Unit::Number)),
+        );
+        found(
+            "twist-break-torque",
+            "twists the bolt off from",
+            breaks,
+            unit,
+            ("ISO 898-7", working("X·Rm·(π/16)·d3,min³", terms, sources::TWIST_BREAK)),
+        )
+    }));
+    section.cautions.push(cautions::TWIST_IS_NO_SPEC);
+}
+
+fn warm(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class: &Class, change: TemperatureInterval) {
+    let resolved = common.resolved;
+    let bolt = class.metal.expansion();
+    section.want("into", &resolved.into);
+    if let Some(into) = resolved.into.given()
+        && let Some(grown) = common.keep("heat", clearance(into.expansion, bolt, thread.diameter, change))
+    {
+        let mut terms = expansion_terms("α hole", into.name, into.expansion, class, change);
+        terms.push(length("d", "diameter", thread.diameter));
+        section.findings.push(found(
+            "heat-clearance",
+            "thread opens on diameter by",
+            grown,
+            Unit::Micrometre,
+            ("both warm", working("(α hole − α bolt)·d·ΔT", terms, into.source)),
+        ));
+    }
+    section.want("grip", &resolved.grip);
+    if let (Some(stiffness), Some(clamped)) = (common.stiffness, resolved.clamped.given()) {
+        section
+            .findings
+            .extend(clamp_changes(common, class, &clamped, change, &stiffness));
+    }
+}
+
+/// The change of clamp load with the parts' stiffness, and the larger one with the bolt's alone.
+fn clamp_changes(
+    common: &mut Common<'_>,
+    class: &Class,
+    clamped: &Material,
+    change: TemperatureInterval,
+    stiffness: &crate::fastener::bolt::assess::Stiffness,
+) -> Vec<Finding> {
+    let (bolt, parts) = (stiffness.body_resilience.total, stiffness.parts_resilience.total);
+    let joint = metres_per_newton(bolt.value + parts.value);
+    let grip = stiffness.parts.grip;
+    let answer = clamp_change(clamped.expansion, class.metal.expansion(), change, grip, joint);
+    let Some(force) = common.keep("heat", answer) else {
+        return Vec::new();
+    };
+    let mut terms = expansion_terms("α parts", clamped.name, clamped.expansion, class, change);
+    terms.extend([
+        length("lK", "grip", grip),
+        Term::new("δS", "resilience of the bolt", bolt, Unit::MicrometrePerKilonewton),
+        Term::new("δP", "resilience of the parts", parts, Unit::MicrometrePerKilonewton),
+    ]);
+    let working = working("ΔF = (α parts − α bolt)·ΔT·lK/(δS + δP)", terms, sources::HEAT);
+    vec![found(
+        "heat-clamp-change",
+        "clamp load changes by",
+        force,
+        Unit::Kilonewton,
+        ("with the stiffness of the joint", working),
+    )]
+}
+
+/// An expansion shown as a ratio per kelvin.
+fn expansion_terms(
+    symbol: &'static str,
+    meaning: &'static str,
+    expansion: TemperatureCoefficient,
+    class: &Class,
+    change: TemperatureInterval,
+) -> Vec<Term> {
+    let per_kelvin = |coefficient: TemperatureCoefficient| -> Quantity { (coefficient * kelvins(1.0)).into() };
+    vec![
+        Term::new(symbol, meaning, per_kelvin(expansion), Unit::Number),
+        Term::new("α bolt", class.name, per_kelvin(class.metal.expansion()), Unit::Number),
+        Term::new("ΔT", "rise of temperature", change, Unit::KelvinDifference),
+    ]
+}
+
+fn heat_cautions(change: TemperatureInterval, parts: &[Option<Material>]) -> Vec<Caution> {
+    let celsius = ROOM + change.value;
+    let has = |temper: Temper| parts.iter().flatten().any(|part| part.temper == temper);
+    let mut found = Vec::new();
+    if change > kelvins(0.0) {
+        found.push(cautions::HOT_WORK);
+        if has(Temper::Magnesium) {
+            found.push(cautions::MAGNESIUM_BURNS);
+        }
+    }
+    if has(Temper::Aged) {
+        if celsius >= AGED[1] {
+            found.push(cautions::TEMPER_LOST);
+        } else if celsius >= AGED[0] {
+            found.push(cautions::TEMPER_AT_RISK);
+        }
+    }
+    found.extend(
+        SEALS
+            .iter()
+            .filter(|(limit, _)| celsius > *limit)
+            .map(|(_, caution)| *caution),
+    );
+    found
+}

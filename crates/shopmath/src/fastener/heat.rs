@@ -1,0 +1,68 @@
+//! What heat does to a bolted joint: the clearance of the thread and the clamp load. Both bolt and
+//! part are taken as equally warm.
+
+use super::refusal::{Refusal, finite, within};
+use super::si::{kelvins, metres, metres_per_newton, newtons};
+use crate::quantity::Unit;
+use crate::quantity::compliance::Compliance;
+use uom::si::f64::{Force, Length, TemperatureCoefficient, TemperatureInterval};
+
+/// Largest change of temperature accepted either way, kelvin.
+const LIMIT: f64 = 1500.0;
+
+/// Growth of the thread's clearance on diameter, (α_hole − α_bolt)·d·ΔT; negative where the hole
+/// closes on the bolt.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`] for a change past 1500 K.
+///
+/// ```
+/// use shopmath::fastener::{heat::clearance, material};
+/// use shopmath::quantity::exact::{length::{Micrometre, Millimetre}, temperature_difference::KelvinDifference};
+/// use uom::si::f64::{Length, TemperatureInterval};
+/// let (hole, bolt) = (material::read("a380").unwrap(), material::read("steel").unwrap());
+/// let warm = TemperatureInterval::new::<KelvinDifference>(100.0);
+/// let grown = clearance(hole.expansion, bolt.expansion, Length::new::<Millimetre>(10.0), warm).unwrap();
+/// assert!((grown.get::<Micrometre>() - 10.1).abs() < 1e-9);
+/// ```
+pub fn clearance(
+    hole: TemperatureCoefficient,
+    bolt: TemperatureCoefficient,
+    diameter: Length,
+    change: TemperatureInterval,
+) -> Result<Length, Refusal> {
+    within(
+        "heat",
+        change,
+        (kelvins(-LIMIT), kelvins(LIMIT)),
+        Unit::KelvinDifference,
+    )?;
+    finite(
+        "clearance",
+        metres((hole.value - bolt.value) * change.value * diameter.value),
+    )
+}
+
+/// Change of clamp load, ΔF = (α_parts − α_bolt)·ΔT·lK/(δS + δP): a clamped part that expands more
+/// than the bolt *gains* clamp load with heat.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`] for a change past 1500 K or a resilience below 10⁻¹² m/N.
+pub fn clamp_change(
+    parts: TemperatureCoefficient,
+    bolt: TemperatureCoefficient,
+    change: TemperatureInterval,
+    grip: Length,
+    joint: Compliance,
+) -> Result<Force, Refusal> {
+    within(
+        "heat",
+        change,
+        (kelvins(-LIMIT), kelvins(LIMIT)),
+        Unit::KelvinDifference,
+    )?;
+    let limits = (metres_per_newton(1e-12), metres_per_newton(1.0));
+    within("resilience of the joint", joint, limits, Unit::MicrometrePerKilonewton)?;
+    let stretch = (parts.value - bolt.value) * change.value * grip.value;
+    finite("clamp change", newtons(stretch / joint.value))
+}
