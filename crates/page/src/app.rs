@@ -4,9 +4,9 @@ use crate::link::{self, Places, use_route};
 use crate::offline::{self, Offline, use_copy};
 use crate::route::Screen;
 use crate::screens::convert::Convert;
-use crate::screens::unbuilt::Unbuilt;
+use crate::screens::unbuilt::unbuilt;
 use crate::settings::use_settings;
-use crate::views::{icon, settings::SettingsPanel};
+use crate::views::{icon, settings::settings_panel};
 use gloo::utils::document;
 use web_sys::HtmlElement;
 use yew::prelude::*;
@@ -19,29 +19,30 @@ pub(crate) fn App() -> Html {
     let settings = use_settings();
     let copy = use_copy();
     let settings_open = use_state(|| false);
-    let heading = use_heading(route.screen);
+    let shown = route.screen;
+    let heading = use_heading(shown);
     let toggle = {
         let open = settings_open.clone();
         Callback::from(move |_: MouseEvent| open.set(!*open))
     };
-    let screen = match route.screen {
-        Screen::Convert => html! { <Convert route={route.clone()} settings={settings.clone()} /> },
-        screen => html! { <Unbuilt {screen} /> },
+    let screen = match shown {
+        Screen::Convert => html! { <Convert {route} places={(*places).clone()} settings={settings.clone()} /> },
+        screen => unbuilt(screen),
     };
     html! {
-        <ContextProvider<Places> context={(*places).clone()}>
+        <>
             <header class="head">
-                <h1 ref={heading} tabindex="-1">{ route.screen.title() }</h1>
+                <h1 ref={heading} tabindex="-1">{ shown.title() }</h1>
                 { offline_mark(copy.offline) }
                 <button type="button" class="head-button" aria-expanded={settings_open.to_string()} aria-controls="settings" onclick={toggle}>
                     { icon::sliders() }<span class="spoken">{ "Settings" }</span>
                 </button>
             </header>
-            if *settings_open { <SettingsPanel settings={settings.clone()} offline={copy.offline} /> }
-            <main key={route.screen.path()}>{ screen }</main>
-            <nav class="tabs" aria-label="Screens">{ for Screen::ALL.into_iter().map(|tab| nav_link(tab, route.screen, &places)) }</nav>
+            if *settings_open { { settings_panel(&settings, copy.offline) } }
+            <main key={shown.path()}>{ screen }</main>
+            <nav class="tabs" aria-label="Screens">{ for Screen::ALL.into_iter().map(|tab| nav_link(tab, shown, &places)) }</nav>
             if copy.newer { { newer() } }
-        </ContextProvider<Places>>
+        </>
     }
 }
 

@@ -73,8 +73,8 @@ pub(crate) fn go(route: &Route) {
 /// Keeps the address in step with what a screen holds. The last state is written when the screen
 /// goes, when the page is hidden, and after each rest in typing.
 #[hook]
-pub(crate) fn use_link(route: Route) {
-    let places = use_context::<Places>().unwrap_or_default();
+pub(crate) fn use_link(places: &Places, route: Route) {
+    let places = places.clone();
     let pending = use_mut_ref(|| None::<Route>);
     let timer = use_mut_ref(|| None::<Timeout>);
     {

@@ -2,8 +2,6 @@
 //!
 //! Settings and drafts only; sheets do not live here.
 
-use std::fmt;
-
 /// Why something could not be kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum StoreError {
@@ -13,17 +11,16 @@ pub(crate) enum StoreError {
     Full,
 }
 
-impl fmt::Display for StoreError {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl StoreError {
+    /// What happened and what to do, for the person.
+    pub(crate) fn words(self) -> &'static str {
         match self {
-            Self::Blocked => write!(
-                out,
+            Self::Blocked => {
                 "This browser keeps nothing for this page. Settings last until the tab closes; allow site data to keep them."
-            ),
-            Self::Full => write!(
-                out,
+            }
+            Self::Full => {
                 "The browser has no room left, so this setting was not kept. Free some space and set it again."
-            ),
+            }
         }
     }
 }

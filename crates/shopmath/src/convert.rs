@@ -156,13 +156,18 @@ fn cautions(text: &str, stages: &[Stage], beside: Option<Bounds>) -> Vec<Caution
         cautions.push(caution::FIGURES_DISAGREE);
     }
     let us_measure = |unit: Unit| matches!(unit, Unit::UsGallon | Unit::UsQuart | Unit::UsPint | Unit::UsFluidOunce);
-    if first.is_some_and(|first| us_measure(first.low.unit)) && !text.to_lowercase().contains("us") {
+    if first.is_some_and(|first| us_measure(first.low.unit)) && !names_us(text) {
         cautions.push(caution::US_MEASURE_ASSUMED);
     }
     if stages.len() > 1 && stages.iter().any(|stage| stage.typed.kind() == Kind::Angle) {
         cautions.push(caution::ANGLE_MEANS_STRETCH);
     }
     cautions
+}
+
+/// Whether a text says that it means US measure.
+fn names_us(text: &str) -> bool {
+    text.as_bytes().windows(2).any(|pair| pair.eq_ignore_ascii_case(b"us"))
 }
 
 /// Whether two figures printed for one spec differ by more than their rounding explains.

@@ -1,16 +1,17 @@
 //! Convert: one field, any spec, every useful equivalent; several lines give a table.
 
-use crate::link::use_link;
+use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
-use crate::views::caution::Caution;
-use crate::views::fault::Fault;
+use crate::views::caution::{caution, cautions};
+use crate::views::fault::{chips, fault};
 use crate::views::finding::{Finding, amount};
-use crate::views::settings::ToolsChoice;
+use crate::views::settings::tools_choice;
 use gloo::timers::callback::Timeout;
-use shopmath::caution;
+use shopmath::caution::FIGURE_NOT_PROCEDURE;
 use shopmath::convert::{self, Conversion, Stage};
-use shopmath::quantity::{fault, print};
+use shopmath::quantity::fault::Fault;
+use shopmath::quantity::print;
 use shopmath::tools::Tools;
 use std::rc::Rc;
 use web_sys::HtmlTextAreaElement;
@@ -35,6 +36,7 @@ const REST: u32 = 1200;
 #[derive(PartialEq, Properties)]
 pub(crate) struct Props {
     pub(crate) route: Rc<Route>,
+    pub(crate) places: Places,
     pub(crate) settings: SettingsHandle,
 }
 
@@ -82,7 +84,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
     }
     let mut route = Route::bare(Screen::Convert);
     route.set("q", typed.text.to_string());
-    use_link(route);
+    use_link(&props.places, route);
 
     let field = use_node_ref();
     let oninput = {
@@ -104,6 +106,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
         })
     };
     let read = read(&typed.text, props.settings.tools);
+    let said = use_rested(spoken(&read));
     let invalid = matches!(&read, Read::One(Err(_))).then_some("true");
     let described = invalid.map(|_| "q-error");
     let lines = typed.text.lines().count().clamp(1, 6).to_string();
@@ -121,9 +124,9 @@ pub(crate) fn Convert(props: &Props) -> Html {
                 </div>
             </div>
             <div class="answers">{ answers(&read, &typed.text, &ontake) }</div>
-            <ToolsChoice settings={props.settings.clone()} name="tools" />
-            <Spoken words={spoken(&read)} />
-            <Caution words={caution::FIGURE_NOT_PROCEDURE} />
+            { tools_choice(&props.settings) }
+            <p class="spoken" role="status">{ said }</p>
+            { caution(&FIGURE_NOT_PROCEDURE) }
         </>
     }
 }
@@ -131,8 +134,8 @@ pub(crate) fn Convert(props: &Props) -> Html {
 /// What the text came to.
 enum Read {
     Nothing,
-    One(Result<Conversion, fault::Fault>),
-    List(Vec<(String, Result<Conversion, fault::Fault>)>),
+    One(Result<Conversion, Fault>),
+    List(Vec<(String, Result<Conversion, Fault>)>),
 }
 
 fn read(text: &str, tools: Tools) -> Read {
@@ -153,20 +156,16 @@ fn answers(read: &Read, text: &AttrValue, ontake: &Callback<String>) -> Html {
     match read {
         Read::Nothing => examples(ontake),
         Read::One(Ok(conversion)) => single(conversion),
-        Read::One(Err(fault)) => html! { <Fault field="q" {text} fault={fault.clone()} onremedy={ontake} /> },
+        Read::One(Err(wrong)) => fault("q", text, wrong, ontake),
         Read::List(lines) => list(lines, text, ontake),
     }
 }
 
 fn examples(ontake: &Callback<String>) -> Html {
-    let chip = |&example: &&'static str| {
-        let onclick = ontake.reform(move |_: MouseEvent| example.to_owned());
-        html! { <button type="button" class="chip" key={example} {onclick}>{ example }</button> }
-    };
     html! {
         <div class="examples">
             <p>{ "Such as:" }</p>
-            <div class="chips">{ for EXAMPLES.iter().map(chip) }</div>
+            { chips(EXAMPLES.iter().map(|&example| example.to_owned()), ontake) }
         </div>
     }
 }
@@ -177,7 +176,7 @@ fn single(conversion: &Conversion) -> Html {
     html! {
         <>
             <p class="read-as">{ "Read as " }<strong>{ echo(conversion) }</strong></p>
-            { for conversion.cautions.iter().map(|&words| html! { <Caution key={words.slug} {words} /> }) }
+            { cautions(&conversion.cautions) }
             { for conversion.stages.iter().enumerate().map(|(index, stage)| rows(stage, several.then_some(index))) }
         </>
     }
@@ -210,7 +209,7 @@ fn echo(conversion: &Conversion) -> String {
 }
 
 /// A list of specs as a table, each bad line with its own message.
-fn list(lines: &[(String, Result<Conversion, fault::Fault>)], text: &AttrValue, ontake: &Callback<String>) -> Html {
+fn list(lines: &[(String, Result<Conversion, Fault>)], text: &AttrValue, ontake: &Callback<String>) -> Html {
     html! {
         <table class="list">
             <thead><tr><th scope="col">{ "As typed" }</th><th scope="col">{ "In other units" }</th></tr></thead>
@@ -222,7 +221,7 @@ fn list(lines: &[(String, Result<Conversion, fault::Fault>)], text: &AttrValue, 
 fn list_row(
     index: usize,
     line: &str,
-    read: &Result<Conversion, fault::Fault>,
+    read: &Result<Conversion, Fault>,
     text: &AttrValue,
     ontake: &Callback<String>,
 ) -> Html {
@@ -235,21 +234,29 @@ fn list_row(
                     { for conversion.stages.iter().map(|stage| html! {
                         <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| amount(finding, false)) }</p>
                     }) }
-                    { for conversion.cautions.iter().map(|&words| html! { <Caution key={words.slug} {words} /> }) }
+                    { cautions(&conversion.cautions) }
                 </td>
             </tr>
         },
-        Err(fault) => {
-            let (whole, line_text) = (text.clone(), line.to_owned());
-            let onremedy = ontake.reform(move |remedy: String| whole.replacen(&line_text, &remedy, 1));
-            html! {
-                <tr key={index} data-line={number} class="list-fault">
-                    <th scope="row">{ line }</th>
-                    <td><Fault field={format!("q-{}", index + 1)} text={line.to_owned()} fault={fault.clone()} {onremedy} /></td>
-                </tr>
-            }
-        }
+        Err(wrong) => html! {
+            <tr key={index} data-line={number.clone()} class="list-fault">
+                <th scope="row">{ line }</th>
+                <td>{ fault(&format!("q-{number}"), line, wrong, &replacing(index, text, ontake)) }</td>
+            </tr>
+        },
     }
+}
+
+/// Takes a text for one line and hands on the whole list with it in place.
+fn replacing(index: usize, text: &AttrValue, ontake: &Callback<String>) -> Callback<String> {
+    let text = text.clone();
+    ontake.reform(move |remedy: String| {
+        let lines = text.lines().filter(|line| !line.trim().is_empty()).enumerate();
+        let lines: Vec<&str> = lines
+            .map(|(at, line)| if at == index { remedy.as_str() } else { line })
+            .collect();
+        lines.join("\n")
+    })
 }
 
 /// The answer in words, for a screen reader: the first row, or what is wrong.
@@ -280,22 +287,17 @@ fn spoken(read: &Read) -> String {
     }
 }
 
-#[derive(PartialEq, Properties)]
-struct SpokenProps {
-    words: String,
-}
-
-/// Says the answer once typing rests, not at every keystroke.
-#[component]
-fn Spoken(props: &SpokenProps) -> Html {
+/// The words once typing rests, so that they are heard once and not at every keystroke.
+#[hook]
+fn use_rested(words: String) -> String {
     let said = use_state(String::new);
     {
         let said = said.setter();
-        use_effect_with(props.words.clone(), move |words| {
+        use_effect_with(words, move |words| {
             let words = words.clone();
             let timer = Timeout::new(REST, move || said.set(words));
             move || drop(timer)
         });
     }
-    html! { <p class="spoken" role="status">{ &*said }</p> }
+    (*said).clone()
 }

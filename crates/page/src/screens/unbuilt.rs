@@ -3,15 +3,9 @@
 use crate::route::{Route, Screen};
 use yew::prelude::*;
 
-#[derive(PartialEq, Properties)]
-pub(crate) struct Props {
-    pub(crate) screen: Screen,
-}
-
 /// What will stand here, and where to go meanwhile.
-#[component]
-pub(crate) fn Unbuilt(props: &Props) -> Html {
-    let plan = match props.screen {
+pub(crate) fn unbuilt(screen: Screen) -> Html {
+    let plan = match screen {
         Screen::Convert => "",
         Screen::Bolt => {
             "Thread, class and spec typed once: clamp load, angle, thread engagement, wrench setting and the limits for a stuck bolt."

@@ -1,20 +1,19 @@
 //! A caution: a sentence with a sign before it, so that it is one without its colour.
 
-use shopmath::caution::Caution as Words;
+use shopmath::caution::Caution;
 use yew::prelude::*;
 
-#[derive(PartialEq, Properties)]
-pub(crate) struct Props {
-    pub(crate) words: Words,
-}
-
 /// One caution by the contract.
-#[component]
-pub(crate) fn Caution(props: &Props) -> Html {
+pub(crate) fn caution(words: &Caution) -> Html {
     html! {
-        <p class="caution" data-caution={props.words.slug}>
+        <p class="caution" data-caution={words.slug} key={words.slug}>
             <span class="caution-sign" aria-hidden="true">{ "!" }</span>
-            <span>{ props.words.text }</span>
+            <span>{ words.text }</span>
         </p>
     }
+}
+
+/// Several, in their order.
+pub(crate) fn cautions(words: &[Caution]) -> Html {
+    words.iter().map(caution).collect()
 }

@@ -1,50 +1,32 @@
 //! What was wrong with a text: the place marked in it, the sentence, and texts to take instead.
 
-use shopmath::quantity::fault::{Fault as Wrong, Misread};
+use shopmath::quantity::fault::{Fault, Misread};
 use yew::prelude::*;
 
-#[derive(PartialEq, Properties)]
-pub(crate) struct Props {
-    /// The field's key; the message's id is made from it.
-    pub(crate) field: AttrValue,
-    /// What was typed.
-    pub(crate) text: AttrValue,
-    /// What is wrong with it.
-    pub(crate) fault: Wrong,
-    /// Called with a text to put in its place.
-    pub(crate) onremedy: Callback<String>,
-}
-
-/// The message of a field in error.
-#[component]
-pub(crate) fn Fault(props: &Props) -> Html {
-    let Props {
-        field,
-        text,
-        fault,
-        onremedy,
-    } = props;
+/// The message of the field `key` in error, for the text typed; `onremedy` is called with a text
+/// to put in its place.
+pub(crate) fn fault(key: &str, text: &str, fault: &Fault, onremedy: &Callback<String>) -> Html {
     let unfinished = matches!(fault.misread, Misread::NoUnit { .. });
-    let remedy = |offer: String| {
-        let onclick = onremedy.reform({
-            let offer = offer.clone();
-            move |_: MouseEvent| offer.clone()
-        });
-        html! { <button type="button" class="chip" key={offer.clone()} {onclick}>{ offer.trim() }</button> }
-    };
     html! {
         <div class={classes!("fault", unfinished.then_some("fault-unfinished"))}>
-            <p id={format!("{field}-error")} class="fault-words">
-                { marked(text, fault) }
-                { fault.sentence(text) }
-            </p>
-            <div class="chips">{ for fault.remedies(text).into_iter().map(remedy) }</div>
+            <p id={format!("{key}-error")} class="fault-words">{ marked(text, fault) }{ fault.sentence(text) }</p>
+            { chips(fault.remedies(text), onremedy) }
         </div>
     }
 }
 
+/// Texts to take with one tap.
+pub(crate) fn chips(texts: impl IntoIterator<Item = String>, ontake: &Callback<String>) -> Html {
+    let chip = |text: String| {
+        let shown = text.clone();
+        let onclick = ontake.reform(move |_: MouseEvent| text.clone());
+        html! { <button type="button" class="chip" key={shown.clone()} {onclick}>{ shown }</button> }
+    };
+    html! { <div class="chips">{ for texts.into_iter().map(chip) }</div> }
+}
+
 /// The text with the faulty part marked, where only a part is at fault.
-fn marked(text: &str, fault: &Wrong) -> Html {
+fn marked(text: &str, fault: &Fault) -> Html {
     let place = fault.place.clone();
     let parts = (text.get(..place.start), text.get(place.clone()), text.get(place.end..));
     match parts {

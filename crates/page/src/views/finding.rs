@@ -1,6 +1,7 @@
 //! Any result, rendered from its shape: number and unit large, the working one tap away.
 
-use super::caution::Caution;
+use super::caution::cautions;
+use js_sys::Number;
 use shopmath::quantity::{Quantity, print};
 use shopmath::result::{Amount, Difference, Finding as Found, Id, Style, Term};
 use yew::prelude::*;
@@ -34,7 +35,7 @@ pub(crate) fn Finding(props: &Props) -> Html {
                 </summary>
                 if *open { { working(finding) } }
             </details>
-            { for finding.cautions.iter().map(|&words| html! { <Caution key={words.slug} {words} /> }) }
+            { cautions(&finding.cautions) }
         </div>
     }
 }
@@ -67,11 +68,20 @@ fn data(finding: &Found, end: Option<&'static str>, quantity: Quantity, identifi
     let id = identified.then(|| element_id(finding.id, end));
     let number = print::number(quantity, finding.unit, finding.style);
     html! {
-        <data {id} value={value.to_string()} data-unit={unit.symbol()} data-row={row} data-end={end}>
+        <data {id} value={shortest(value)} data-unit={unit.symbol()} data-row={row} data-end={end}>
             <span class="number">{ number }</span>
             <span class="unit">{ print::suffix(finding.unit) }</span>
         </data>
     }
+}
+
+/// The shortest text of a number that reads back as the same number: the browser's own, since the
+/// standard library's printer would add 4 KB to the page.
+fn shortest(value: f64) -> String {
+    Number::from(value)
+        .to_string_with_radix(10)
+        .map(String::from)
+        .unwrap_or_default()
 }
 
 /// The id of one end of a result.

@@ -1,62 +1,41 @@
 //! The settings panel: theme, what the tools read in, and whether the page works offline.
 
-use super::choice::Choice;
+use super::choice::choice;
 use crate::offline::Offline;
 use crate::settings::{Change, SettingsHandle, Theme};
 use shopmath::tools::Tools;
 use yew::prelude::*;
 
-#[derive(PartialEq, Properties)]
-pub(crate) struct Props {
-    pub(crate) settings: SettingsHandle,
-    pub(crate) offline: Offline,
-}
-
 /// The panel.
-#[component]
-pub(crate) fn SettingsPanel(props: &Props) -> Html {
-    let settings = &props.settings;
-    let theme = settings.dispatcher();
-    let choose_theme = Callback::from(move |id: &'static str| {
-        if let Some(chosen) = Theme::ALL.into_iter().find(|theme| theme.id() == id) {
-            theme.dispatch(Change::Theme(chosen));
-        }
+pub(crate) fn settings_panel(settings: &SettingsHandle, offline: Offline) -> Html {
+    let dispatcher = settings.dispatcher();
+    let choose = Callback::from(move |id: &'static str| {
+        let chosen = Theme::ALL.into_iter().find(|theme| theme.id() == id);
+        dispatcher.dispatch(Change::Theme(chosen.unwrap_or_default()));
     });
+    let themes = Theme::ALL.map(|theme| (theme.id(), theme.name()));
     html! {
         <section id="settings" class="settings" aria-label="Settings">
-            <Choice name="theme" label="Theme" chosen={settings.theme.id()} onchoose={choose_theme}
-                options={Theme::ALL.map(|theme| (theme.id(), theme.name())).to_vec()} />
-            <ToolsChoice settings={settings.clone()} name="tools-setting" />
-            <p class="note">{ words(props.offline) }</p>
-            if let Some(trouble) = settings.trouble { <p class="note" role="alert">{ trouble.to_string() }</p> }
+            { choice("theme", "Theme", &themes, settings.theme.id(), &choose) }
+            <p class="note">{ words(offline) }</p>
+            if let Some(trouble) = settings.trouble { <p class="note" role="alert">{ trouble.words() }</p> }
         </section>
     }
 }
 
-#[derive(PartialEq, Properties)]
-pub(crate) struct ToolsProps {
-    pub(crate) settings: SettingsHandle,
-    pub(crate) name: &'static str,
-}
-
-/// What the tools read in, wherever it is offered.
-#[component]
-pub(crate) fn ToolsChoice(props: &ToolsProps) -> Html {
-    let dispatcher = props.settings.dispatcher();
+/// What the tools read in.
+pub(crate) fn tools_choice(settings: &SettingsHandle) -> Html {
+    let dispatcher = settings.dispatcher();
     let choose = Callback::from(move |id: &'static str| {
-        if let Some(chosen) = Tools::ALL.into_iter().find(|tools| tools.id() == id) {
-            dispatcher.dispatch(Change::Tools(chosen));
-        }
+        let chosen = Tools::ALL.into_iter().find(|tools| tools.id() == id);
+        dispatcher.dispatch(Change::Tools(chosen.unwrap_or_default()));
     });
-    let name = |tools| match tools {
-        Tools::Both => "Both",
-        Tools::Metric => "Metric",
-        Tools::Inch => "Inch",
-    };
-    html! {
-        <Choice name={props.name} label="My tools read in" chosen={props.settings.tools.id()} onchoose={choose}
-            options={Tools::ALL.map(|tools| (tools.id(), name(tools))).to_vec()} />
-    }
+    let options = [
+        (Tools::Both.id(), "Both"),
+        (Tools::Metric.id(), "Metric"),
+        (Tools::Inch.id(), "Inch"),
+    ];
+    choice("tools", "My tools read in", &options, settings.tools.id(), &choose)
 }
 
 /// The state of the kept copy in a sentence.

@@ -143,29 +143,26 @@ fn ends_at(value: f64, decimals: i32) -> bool {
     (scaled - scaled.round()).abs() <= scaled.abs() * 1e-12 + 1e-11
 }
 
-/// Rounded at a decimal place; negative places round left of the decimal mark.
+/// Rounded at a decimal place; negative places round left of the decimal mark. Fifteen figures at
+/// most, so that the digits are those of a whole number an `f64` holds exactly.
 fn at_decimals(value: f64, decimals: i32) -> String {
-    let places = usize::try_from(decimals).unwrap_or(0);
-    let value = if decimals < 0 {
-        (value * 10_f64.powi(decimals)).round() * 10_f64.powi(-decimals)
-    } else {
-        value
-    };
-    let plain = format!("{:.*}", places, value.abs());
-    let sign = if value < 0.0 && plain.contains(|digit: char| digit.is_ascii_digit() && digit != '0') {
-        "−"
-    } else {
-        ""
-    };
-    let (whole, part) = plain
-        .split_once('.')
-        .map_or((plain.as_str(), None), |(whole, part)| (whole, Some(part)));
-    let mut text = format!("{sign}{}", grouped(whole));
-    if let Some(part) = part {
-        text.push('.');
-        text.push_str(part);
+    let decimals = decimals.min(14 - floor_log10(value.abs()));
+    let scaled = (value.abs() * 10_f64.powi(decimals)).round();
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // positive and below 10¹⁶
+    let digits = (scaled as u64).to_string();
+    let sign = if value < 0.0 && scaled > 0.0 { "−" } else { "" };
+    match usize::try_from(decimals) {
+        Ok(0) => format!("{sign}{}", grouped(&digits)),
+        Ok(places) => {
+            let padded = format!("{}{digits}", "0".repeat((places + 1).saturating_sub(digits.len())));
+            let (whole, part) = padded.split_at_checked(padded.len() - places).unwrap_or((&padded, ""));
+            format!("{sign}{}.{part}", grouped(whole))
+        }
+        Err(_) => format!(
+            "{sign}{}",
+            grouped(&format!("{digits}{}", "0".repeat(decimals.unsigned_abs() as usize)))
+        ),
     }
-    text
 }
 
 /// Digits in groups of three, from five digits up.
@@ -185,9 +182,9 @@ fn grouped(digits: &str) -> String {
 
 /// Three figures and a power of ten.
 fn scientific(value: f64) -> String {
-    let text = format!("{value:.2e}");
-    let (mantissa, exponent) = text.split_once('e').unwrap_or((&text, "0"));
-    let raised: String = exponent
+    let order = floor_log10(value.abs());
+    let raised: String = order
+        .to_string()
         .chars()
         .map(|digit| match digit {
             '-' => '⁻',
@@ -197,7 +194,7 @@ fn scientific(value: f64) -> String {
                 .unwrap_or(digit),
         })
         .collect();
-    format!("{}\u{a0}×\u{a0}10{raised}", mantissa.replace('-', "−"))
+    format!("{}\u{a0}×\u{a0}10{raised}", at_decimals(value / 10_f64.powi(order), 2))
 }
 
 /// Inches and a fraction: `1 5/8`, `3/8`, `2`.

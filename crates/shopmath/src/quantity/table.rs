@@ -57,7 +57,8 @@ struct Entry {
     symbol: &'static str,
     name: &'static str,
     factor: f64,
-    spellings: &'static [&'static str],
+    /// Folded spellings, each followed by a space: one text weighs less than a list of them.
+    spellings: &'static str,
 }
 
 macro_rules! units {
@@ -116,7 +117,7 @@ macro_rules! units {
                 symbol: $symbol,
                 name: $full,
                 factor: factors::$unit,
-                spellings: &[$($spelling),*],
+                spellings: concat!($($spelling, " "),*),
             }),+),+
         ];
 
@@ -457,9 +458,8 @@ impl Unit {
     }
 
     /// Ways people type the unit, folded as [`fold`] does.
-    #[must_use]
-    pub fn spellings(self) -> &'static [&'static str] {
-        self.entry().spellings
+    pub fn spellings(self) -> impl Iterator<Item = &'static str> {
+        self.entry().spellings.split_terminator(' ')
     }
 
     /// The unit a folded spelling means.
@@ -467,7 +467,7 @@ impl Unit {
     pub fn spelled(folded: &str) -> Option<Unit> {
         TABLE
             .iter()
-            .find(|entry| entry.spellings.contains(&folded))
+            .find(|entry| entry.unit.spellings().any(|spelling| spelling == folded))
             .map(|entry| entry.unit)
     }
 }
@@ -520,7 +520,15 @@ pub fn fold(typed: &str) -> String {
             '²' => folded.push('2'),
             '³' => folded.push('3'),
             '″' | '”' | '“' | '„' => folded.push('"'),
-            '′' | '’' | '‘' => folded.push('\''),
+            '\'' | '′' | '’' | '‘' => {
+                // Two of them are the inch mark.
+                let mark = if folded.ends_with('\'') {
+                    folded.pop().map_or('\'', |_| '"')
+                } else {
+                    '\''
+                };
+                folded.push(mark);
+            }
             'º' | '˚' => folded.push('°'),
             'μ' => folded.push('µ'),
             '∆' => folded.push('δ'),
@@ -529,7 +537,7 @@ pub fn fold(typed: &str) -> String {
             other => folded.push(other.to_ascii_lowercase()),
         }
     }
-    folded.replace("''", "\"")
+    folded
 }
 
 #[cfg(test)]
@@ -561,7 +569,7 @@ mod tests {
         let mut seen = HashSet::new();
         for spelling in Unit::all().flat_map(Unit::spellings) {
             assert!(seen.insert(spelling), "{spelling} twice");
-            assert_eq!(&fold(spelling), spelling);
+            assert_eq!(fold(spelling), spelling);
         }
     }
 

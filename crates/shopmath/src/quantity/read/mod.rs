@@ -179,7 +179,10 @@ fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading
     })?;
     let rest: &str = input.peek_finish();
     // Full stops, commas and semicolons close an entry of a pasted list.
-    if rest.trim_matches(|letter: char| letter.is_whitespace() || matches!(letter, '.' | ',' | ';')).is_empty() {
+    if rest
+        .trim_matches(|letter: char| letter.is_whitespace() || matches!(letter, '.' | ',' | ';'))
+        .is_empty()
+    {
         Ok(read)
     } else {
         let start = text.len() - rest.trim_start().len();
@@ -190,8 +193,11 @@ fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading
 /// Places where a value may begin: the start of a line that begins with a number, else each
 /// number that begins a word (so `M10` in a label is no value).
 fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
-    let opens =
-        |letter: char| letter.is_ascii_digit() || "+-−–.,±".contains(letter) || numeral::vulgar(letter).is_some();
+    let opens = |letter: char| {
+        letter.is_ascii_digit()
+            || matches!(letter, '+' | '-' | '−' | '–' | '.' | ',' | '±')
+            || numeral::vulgar(letter).is_some()
+    };
     let begins_with_value = text.trim_start().starts_with(opens);
     let mut previous = ' ';
     text.char_indices()

@@ -2,6 +2,7 @@
 
 use super::{Input, Misread, Reading, Trouble};
 use core::ops::Range;
+use lexical_parse_float::FromLexical;
 use winnow::ascii::digit1;
 use winnow::combinator::{alt, not, opt, preceded, terminated};
 use winnow::error::{ErrMode, ParserError};
@@ -59,19 +60,17 @@ fn is_space(letter: char) -> bool {
 /// A whole number with a fraction below one: `1 5/8`, `1-5/8`, `1⅝`; or a vulgar fraction alone.
 fn mixed(input: &mut Input<'_>) -> Reading<Numeral> {
     let joint = alt((take_while(1.., is_space).void(), '-'.void()));
-    let below_one = alt((
+    let mut below_one = alt((
         preceded(joint, ratio.verify(|part: &Numeral| part.value < 1.0)),
         preceded(take_while(0.., is_space), any.verify_map(vulgar).map(exact)),
     ));
-    let whole_and_part =
-        (digit1.with_span(), below_one).map(|((whole, place), part): ((&str, Range<usize>), Numeral)| {
-            (whole.parse::<f64>().unwrap_or(f64::INFINITY), place, part)
-        });
-    alt((
-        whole_and_part.verify_map(|(whole, _, part)| (whole < LIMIT).then(|| exact(whole + part.value))),
-        any.verify_map(vulgar).map(exact),
-    ))
-    .parse_next(input)
+    match opt(digit1.with_span()).parse_next(input)? {
+        None => any.verify_map(vulgar).map(exact).parse_next(input),
+        Some((whole, place)) => {
+            let part = below_one.parse_next(input)?;
+            Ok(exact(parse(whole, &place)? + part.value))
+        }
+    }
 }
 
 /// `3/8`, or an improper `13/8`.
@@ -103,7 +102,7 @@ fn decimal(input: &mut Input<'_>) -> Reading<Numeral> {
     if mantissa.is_empty() {
         return Err(ErrMode::from_input(input));
     }
-    let exponent = exponent(&rest[mantissa.len()..]);
+    let exponent = exponent(rest.get(mantissa.len()..).unwrap_or_default());
     let length = mantissa.len() + exponent.len();
     input.next_slice(length);
     interpret(mantissa, exponent, &(start..start + length))
@@ -112,15 +111,16 @@ fn decimal(input: &mut Input<'_>) -> Reading<Numeral> {
 /// The digits at the start of a text with the marks and spaces inside them; empty where it starts
 /// with anything else. A space belongs to the number only before a group of exactly three digits.
 fn mantissa(text: &str) -> &str {
-    let mut letters = text.char_indices().peekable();
     let mut end = 0;
-    while let Some((at, letter)) = letters.next() {
-        let tail = &text[at + letter.len_utf8()..];
+    for (at, letter) in text.char_indices() {
+        let tail = text.get(at + letter.len_utf8()..).unwrap_or_default();
         let digits_after = tail.bytes().take_while(u8::is_ascii_digit).count();
         let belongs = match letter {
             '0'..='9' => true,
             '.' | ',' => digits_after > 0,
-            space if is_space(space) => end > 0 && digits_after == 3 && !tail[3..].starts_with(is_slash),
+            space if is_space(space) => {
+                end > 0 && digits_after == 3 && !tail.get(3..).is_some_and(|after| after.starts_with(is_slash))
+            }
             _ => false,
         };
         if !belongs {
@@ -128,7 +128,7 @@ fn mantissa(text: &str) -> &str {
         }
         end = at + letter.len_utf8();
     }
-    &text[..end]
+    text.get(..end).unwrap_or_default()
 }
 
 /// A power of ten such as `e-3`, or nothing.
@@ -141,7 +141,7 @@ fn exponent(text: &str) -> &str {
     if count == 0 {
         ""
     } else {
-        &text[..text.len() - digits.len() + count]
+        text.get(..text.len() - digits.len() + count).unwrap_or_default()
     }
 }
 
@@ -184,7 +184,7 @@ fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Nu
         return fault(Misread::Malformed);
     }
     let exponent = exponent.replace('−', "-");
-    let value = parse(&format!("{}.{part}{exponent}", groups.concat()), place)?;
+    let value = parse(&format!("0{}.{part}0{exponent}", groups.concat()), place)?;
     let power: i32 = exponent.trim_start_matches(['e', 'E']).parse().unwrap_or(0);
     let decimals = i32::try_from(part.len()).unwrap_or(i32::MAX);
     Ok(Numeral {
@@ -204,13 +204,10 @@ fn well_grouped(groups: &[&str]) -> bool {
     })
 }
 
+/// The number nearest to a decimal text. The library's compact tables weigh 9 KB less in the page
+/// than those of the standard library's own parser, after compression.
 fn parse(text: &str, place: &Range<usize>) -> Reading<f64> {
-    let text = if text.starts_with('.') {
-        format!("0{text}")
-    } else {
-        text.to_owned()
-    };
-    match text.parse::<f64>() {
+    match f64::from_lexical(text.as_bytes()) {
         Ok(value) if value.abs() <= LIMIT => Ok(value),
         _ => Err(Trouble::cut(place.clone(), Misread::OutOfRange)),
     }

@@ -6,7 +6,9 @@ use crate::quantity::{Kind, Unit, print};
 use proptest::prelude::*;
 
 fn number(text: &str) -> f64 {
-    value(text, Expect::field(Unit::Millimetre)).unwrap_or_else(|fault| panic!("{}", fault.sentence(text))).value
+    value(text, Expect::field(Unit::Millimetre))
+        .unwrap_or_else(|fault| panic!("{}", fault.sentence(text)))
+        .value
 }
 
 fn misread(text: &str) -> Misread {
@@ -56,14 +58,51 @@ fn numbers_as_people_write_them() {
 fn units_as_people_type_them() {
     use Unit::*;
     for (unit, spellings) in [
-        (NewtonMetre, &["Nm", "N-m", "N.m", "N m", "NM", "nm", "N·m", "N⋅m", "N*m", "newton metres", "Newton-meters", "N.m."][..]),
+        (
+            NewtonMetre,
+            &[
+                "Nm",
+                "N-m",
+                "N.m",
+                "N m",
+                "NM",
+                "nm",
+                "N·m",
+                "N⋅m",
+                "N*m",
+                "newton metres",
+                "Newton-meters",
+                "N.m.",
+            ][..],
+        ),
         (
             PoundForceFoot,
-            &["ft-lb", "ft lbs", "ft.lb", "FT-LB", "lb-ft", "lb·ft", "lbf·ft", "lb ft", "ft-lbf", "foot pounds", "foot-pounds", "Ft Lbs", "pound-feet", "ft/lbs"],
+            &[
+                "ft-lb",
+                "ft lbs",
+                "ft.lb",
+                "FT-LB",
+                "lb-ft",
+                "lb·ft",
+                "lbf·ft",
+                "lb ft",
+                "ft-lbf",
+                "foot pounds",
+                "foot-pounds",
+                "Ft Lbs",
+                "pound-feet",
+                "ft/lbs",
+            ],
         ),
-        (PoundForceInch, &["in-lb", "inch pounds", "in lbs", "lbf·in", "lb-in", "IN-LBS"]),
+        (
+            PoundForceInch,
+            &["in-lb", "inch pounds", "in lbs", "lbf·in", "lb-in", "IN-LBS"],
+        ),
         (OunceForceInch, &["oz-in", "in-oz", "ozf·in"]),
-        (KilogramForceMetre, &["kgm", "kgf·m", "kgf-m", "kpm", "mkp", "kg-m", "m.kg", "mkgf", "KGM"]),
+        (
+            KilogramForceMetre,
+            &["kgm", "kgf·m", "kgf-m", "kpm", "mkp", "kg-m", "m.kg", "mkgf", "KGM"],
+        ),
         (KilogramForceCentimetre, &["kgcm", "kgf·cm", "kg-cm"]),
         (DecanewtonMetre, &["daN·m", "m.daN"]),
         (Millimetre, &["mm", "MM", "millimeters"]),
@@ -101,9 +140,26 @@ fn units_as_people_type_them() {
 
 #[test]
 fn ranges_and_tolerances() {
-    for text in ["35-45 N·m", "35–45 Nm", "35 - 45 Nm", "35 to 45 N·m", "35..45 Nm", "35 … 45 Nm", "35 Nm - 45 Nm", "35Nm–45Nm", "40 ± 5 N·m", "40 N·m ± 5 N·m", "40 Nm +/- 5", "40 N·m ± 12.5 %"] {
+    for text in [
+        "35-45 N·m",
+        "35–45 Nm",
+        "35 - 45 Nm",
+        "35 to 45 N·m",
+        "35..45 Nm",
+        "35 … 45 Nm",
+        "35 Nm - 45 Nm",
+        "35Nm–45Nm",
+        "40 ± 5 N·m",
+        "40 N·m ± 5 N·m",
+        "40 Nm +/- 5",
+        "40 N·m ± 12.5 %",
+    ] {
         let read = range(text, Expect::default()).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
-        assert_eq!((read.low.value, read.high.value, read.low.unit), (35.0, 45.0, Unit::NewtonMetre), "{text}");
+        assert_eq!(
+            (read.low.value, read.high.value, read.low.unit),
+            (35.0, 45.0, Unit::NewtonMetre),
+            "{text}"
+        );
     }
     let cold = range("-40 to -20 °C", Expect::default()).unwrap();
     assert_eq!((cold.low.value, cold.high.value), (-40.0, -20.0));
@@ -118,11 +174,17 @@ fn stages_joined_by_plus() {
     for (text, expected) in [
         ("10 N·m + 90°", &[(10.0, Unit::NewtonMetre), (90.0, Unit::Degree)][..]),
         ("10Nm+90deg", &[(10.0, Unit::NewtonMetre), (90.0, Unit::Degree)]),
-        ("20 Nm + 90° + 90°", &[(20.0, Unit::NewtonMetre), (90.0, Unit::Degree), (90.0, Unit::Degree)]),
+        (
+            "20 Nm + 90° + 90°",
+            &[(20.0, Unit::NewtonMetre), (90.0, Unit::Degree), (90.0, Unit::Degree)],
+        ),
         ("20 Nm then 1/4 turn", &[(20.0, Unit::NewtonMetre), (0.25, Unit::Turn)]),
         ("20 Nm, then 90°", &[(20.0, Unit::NewtonMetre), (90.0, Unit::Degree)]),
         ("+ 1/4 turn", &[(0.25, Unit::Turn)]),
-        ("30 ft-lb plus 2 flats", &[(30.0, Unit::PoundForceFoot), (2.0, Unit::HexFlat)]),
+        (
+            "30 ft-lb plus 2 flats",
+            &[(30.0, Unit::PoundForceFoot), (2.0, Unit::HexFlat)],
+        ),
     ] {
         let read = stages(text, Expect::default()).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
         let read: Vec<_> = read.iter().map(|stage| (stage.low.value, stage.low.unit)).collect();
@@ -158,25 +220,76 @@ fn the_field_decides_what_a_short_unit_means() {
 #[test]
 fn faults_name_the_place_and_the_remedy() {
     for (text, place, sentence) in [
-        ("1,234 Nm", "1,234", "At character 1, “1,234”: the comma can mark thousands or decimals. Type 1234 or 1.234."),
-        ("60 Nmm", "Nmm", "At character 4, “Nmm”: no unit known here. Did you mean N·m (newton metres)?"),
-        ("60 mPa", "mPa", "At character 4, “mPa”: with these capitals it means millipascal. Type MPa."),
-        ("60", "", "After “60”: the unit is missing. Add one, such as N·m, lbf·ft, mm or psi."),
-        ("10 N·m + ", "", "After “10 N·m +”: a number is missing here. Type digits, such as 60 or 1 5/8, then the unit."),
-        ("45-35 Nm", "45-35 Nm", "At character 1, “45-35 Nm”: the range runs from large to small. Type the smaller end first, such as 35-45."),
-        ("3/0 in", "3/0", "At character 1, “3/0”: a fraction cannot have 0 below the line. Type one such as 3/8."),
-        ("-500 °F", "-500 °F", "At character 1, “-500 °F”: nothing is colder than −273.15 °C. Check the sign and the unit."),
-        ("5 oz", "oz", "At character 3, “oz”: this has two meanings. Type fl oz or oz wt."),
-        ("60 Nm !", "!", "At character 7, “!”: this does not belong to a value. Remove it, or start a new line."),
-        ("10 mm + 90°", "10 mm", "At character 1, “10 mm”: a length is no tightening stage. Join torques and angles by +, such as 10 N·m + 90°."),
-        ("1.2.3 mm", "1.2.3", "At character 1, “1.2.3”: these marks make no number. Type one decimal mark at most, such as 1234.5."),
+        (
+            "1,234 Nm",
+            "1,234",
+            "At character 1, “1,234”: the comma can mark thousands or decimals. Type 1234 or 1.234.",
+        ),
+        (
+            "60 Nmm",
+            "Nmm",
+            "At character 4, “Nmm”: no unit known here. Did you mean N·m (newton metres)?",
+        ),
+        (
+            "60 mPa",
+            "mPa",
+            "At character 4, “mPa”: with these capitals it means millipascal. Type MPa.",
+        ),
+        (
+            "60",
+            "",
+            "After “60”: the unit is missing. Add one, such as N·m, lbf·ft, mm or psi.",
+        ),
+        (
+            "10 N·m + ",
+            "",
+            "After “10 N·m +”: a number is missing here. Type digits, such as 60 or 1 5/8, then the unit.",
+        ),
+        (
+            "45-35 Nm",
+            "45-35 Nm",
+            "At character 1, “45-35 Nm”: the range runs from large to small. Type the smaller end first, such as 35-45.",
+        ),
+        (
+            "3/0 in",
+            "3/0",
+            "At character 1, “3/0”: a fraction cannot have 0 below the line. Type one such as 3/8.",
+        ),
+        (
+            "-500 °F",
+            "-500 °F",
+            "At character 1, “-500 °F”: nothing is colder than −273.15 °C. Check the sign and the unit.",
+        ),
+        (
+            "5 oz",
+            "oz",
+            "At character 3, “oz”: this has two meanings. Type fl oz or oz wt.",
+        ),
+        (
+            "60 Nm !",
+            "!",
+            "At character 7, “!”: this does not belong to a value. Remove it, or start a new line.",
+        ),
+        (
+            "10 mm + 90°",
+            "10 mm",
+            "At character 1, “10 mm”: a length is no tightening stage. Join torques and angles by +, such as 10 N·m + 90°.",
+        ),
+        (
+            "1.2.3 mm",
+            "1.2.3",
+            "At character 1, “1.2.3”: these marks make no number. Type one decimal mark at most, such as 1234.5.",
+        ),
         ("", "", "nothing typed yet. Type a value and its unit, such as 60 N·m."),
     ] {
         let fault = line(text).expect_err(text);
         assert_eq!(text[fault.place.clone()].trim(), place, "{text}");
         assert_eq!(fault.sentence(text), sentence);
     }
-    assert_eq!(line("1,234 Nm").unwrap_err().remedies("1,234 Nm"), ["1234 Nm", "1.234 Nm"]);
+    assert_eq!(
+        line("1,234 Nm").unwrap_err().remedies("1,234 Nm"),
+        ["1234 Nm", "1.234 Nm"]
+    );
     assert_eq!(line("60").unwrap_err().remedies("60")[0], "60 N·m");
 }
 
@@ -185,15 +298,30 @@ fn numbers_out_of_reach_are_refused() {
     for text in ["1e999 mm", "9e15 km", &format!("{} mm", "9".repeat(400))] {
         assert_eq!(misread(text), Misread::OutOfRange, "{text}");
     }
-    assert!(line(&format!("0.{}1 mm", "0".repeat(400))).is_ok(), "too small to matter is zero");
+    assert!(
+        line(&format!("0.{}1 mm", "0".repeat(400))).is_ok(),
+        "too small to matter is zero"
+    );
 }
 
 #[test]
 fn a_field_takes_its_own_kind_only() {
     let fault = value("5 mm", Expect::field(Unit::NewtonMetre)).unwrap_err();
-    assert_eq!(fault.misread, Misread::WrongKind { expected: Kind::Torque, found: Kind::Length });
-    assert_eq!(range("35-45", Expect::field(Unit::NewtonMetre)).unwrap().high.unit, Unit::NewtonMetre);
-    assert_eq!(value("35-45", Expect::field(Unit::NewtonMetre)).unwrap_err().misread, Misread::RangeNotWanted);
+    assert_eq!(
+        fault.misread,
+        Misread::WrongKind {
+            expected: Kind::Torque,
+            found: Kind::Length
+        }
+    );
+    assert_eq!(
+        range("35-45", Expect::field(Unit::NewtonMetre)).unwrap().high.unit,
+        Unit::NewtonMetre
+    );
+    assert_eq!(
+        value("35-45", Expect::field(Unit::NewtonMetre)).unwrap_err().misread,
+        Misread::RangeNotWanted
+    );
 }
 
 fn any_unit() -> impl Strategy<Value = Unit> {

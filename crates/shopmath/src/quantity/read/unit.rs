@@ -47,10 +47,10 @@ fn extent(text: &str) -> usize {
     let letters: Vec<char> = text.chars().collect();
     let mut end = 0;
     while let Some(&letter) = letters.get(end) {
-        let next = letters[end + 1..].iter().find(|letter| !letter.is_whitespace());
+        let next = letters.iter().skip(end + 1).find(|letter| !letter.is_whitespace());
         let belongs = match letter {
             '-' | '‐' | '‑' | '.' | '/' | '·' | '⋅' | '*' | '∙' | '•' | '×' => {
-                next.is_some_and(|next| next.is_alphabetic()) || letter == '.'
+                next.is_some_and(|&next| is_letter(next)) || letter == '.'
             }
             '2' | '3' => {
                 end > 0
@@ -61,8 +61,8 @@ fn extent(text: &str) -> usize {
                 true
             }
             '\n' => false,
-            space if space.is_whitespace() => !joint_follows(&letters[end..]),
-            other => other.is_alphabetic(),
+            space if space.is_whitespace() => !joint_follows(letters.iter().skip(end)),
+            other => is_letter(other),
         };
         if !belongs {
             break;
@@ -72,14 +72,19 @@ fn extent(text: &str) -> usize {
     end
 }
 
+/// Whether a character can be part of a word. By blocks of the character set: the library's exact
+/// tables would weigh more than the rest of this parser.
+fn is_letter(letter: char) -> bool {
+    matches!(letter, 'a'..='z' | 'A'..='Z' | 'µ' | 'À'..='\u{1fff}' | '\u{3040}'..) && letter != '×' && letter != '÷'
+}
+
 /// Whether the next word joins values rather than names a unit.
-fn joint_follows(letters: &[char]) -> bool {
+fn joint_follows<'a>(letters: impl Iterator<Item = &'a char>) -> bool {
     let word: String = letters
-        .iter()
         .skip_while(|letter| letter.is_whitespace())
-        .take_while(|letter| letter.is_alphabetic())
+        .take_while(|letter| is_letter(**letter))
         .collect();
-    JOINTS.contains(&word.to_lowercase().as_str())
+    JOINTS.contains(&word.to_ascii_lowercase().as_str())
 }
 
 /// What a spelling means in a field of the expected kind.
@@ -128,7 +133,7 @@ fn nearest(folded: &str) -> Option<Unit> {
         return None;
     }
     Unit::all()
-        .flat_map(|unit| unit.spellings().iter().map(move |spelling| (unit, spelling)))
+        .flat_map(|unit| unit.spellings().map(move |spelling| (unit, spelling)))
         .map(|(unit, spelling)| (strsim::osa_distance(folded, spelling), unit))
         .filter(|(distance, _)| *distance <= if folded.chars().count() < 4 { 1 } else { 2 })
         .min_by_key(|(distance, _)| *distance)
