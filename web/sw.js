@@ -44,7 +44,7 @@ self.addEventListener("fetch", (event) => {
   const { request } = event;
   if (RETIRED || request.method !== "GET") return;
   if (request.mode === "navigate") {
-    event.respondWith(kept(START).then((page) => page ?? fetch(request)));
+    event.respondWith(startPage(request));
     return;
   }
   const url = request.url.split("#")[0];
@@ -84,6 +84,14 @@ async function missing(cache) {
 async function kept(url) {
   const cache = await caches.open(CACHE);
   return cache.match(url);
+}
+
+// The start page names its files relative to its own folder; asked for from
+// another one, it is sent for there.
+async function startPage(request) {
+  const page = await kept(START);
+  if (!page) return fetch(request);
+  return new URL("./", request.url).href === START ? page : Response.redirect(START);
 }
 
 // The network's answer, if it is the file that was built. A sign-in page of some

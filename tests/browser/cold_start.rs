@@ -23,6 +23,12 @@ fn the_page_starts_from_a_dead_network() -> Outcome {
     assert_eq!(phone.field("q")?, "60 N·m");
     phone.screenshot("cold-start")?;
 
+    // Addresses of other days: with the file's name, or from somewhere below.
+    for old in ["index.html#/convert?q=35%20psi", "old/link#/convert?q=35%20psi"] {
+        phone.open(old)?;
+        assert_eq!(phone.field("q")?, "35 psi", "{old}");
+    }
+
     let (profile, traffic) = phone.close()?;
     traffic.stays_home()?;
 

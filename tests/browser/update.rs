@@ -13,16 +13,19 @@ fn a_new_version_waits_until_it_is_asked_for() -> Outcome {
     assert!(before.is_some(), "a kept page knows its version");
 
     copy.deploy_another("second")?;
-    phone.reload()?;
-    phone.until_true(
-        "the new version to be offered",
-        "return document.documentElement.dataset.update === 'ready'",
-    )?;
-    assert_eq!(
-        phone.count("meta[name=deployed]")?,
-        0,
-        "nothing changes before it is asked for"
-    );
+    // Twice: a version that let itself in would run after the second time.
+    for _ in 0..2 {
+        phone.reload()?;
+        phone.until_true(
+            "the new version to be offered",
+            "return document.documentElement.dataset.update === 'ready'",
+        )?;
+        assert_eq!(
+            phone.count("meta[name=deployed]")?,
+            0,
+            "nothing changes before it is asked for"
+        );
+    }
 
     count_loads(&phone)?;
     phone.script::<()>("window.dispatchEvent(new Event('shop-update-apply'))", vec![])?;
@@ -36,6 +39,8 @@ fn a_new_version_waits_until_it_is_asked_for() -> Outcome {
     assert_eq!(phone.attribute("html", "data-update")?, None, "it is offered once");
     assert_eq!(phone.field("q")?, "60 N·m", "the bench is as it was");
     assert_eq!(loads(&phone)?, 1, "one reload");
+    let caches: usize = phone.script("return caches.keys().then((names) => names.length)", vec![])?;
+    assert_eq!(caches, 1, "the old version is cleared away");
 
     server.kill()?;
     phone.reload()?;
