@@ -1,1 +1,4 @@
 //! Checks.
+
+mod drive;
+mod drive_routes;

@@ -29,23 +29,29 @@ pub(super) fn overlaps(layout: &Layout) -> Vec<RouteFault> {
 /// What keeps a belt from taking the route, the most telling first; empty for a valid one.
 pub(super) fn check(trace: &Trace) -> Vec<RouteFault> {
     let mut faults: Vec<RouteFault> = trace.grazed().map(RouteFault::Missed).collect();
-    faults.extend(looped(trace));
+    let turns_once = trace.turns_once();
+    if !turns_once {
+        faults.extend(looped(trace).map(RouteFault::Missed));
+    }
     faults.extend(runs_through(trace));
     faults.extend(crossed(trace));
-    if faults.is_empty() && !trace.closes() {
+    if turns_once {
+        let before = |pulley: usize| (pulley + trace.spans.len() - 1) % trace.spans.len();
+        faults.extend(looped(trace).map(|pulley| RouteFault::SpansCross(before(pulley), pulley)));
+    }
+    if faults.is_empty() && !turns_once {
         faults.extend(widest_wrap(trace).map(RouteFault::Missed));
     }
     faults
 }
 
-/// Pulleys whose two own spans cross: there the belt would loop all the way round to reach a
-/// pulley that it passes by.
-fn looped(trace: &Trace) -> impl Iterator<Item = RouteFault> + '_ {
+/// Pulleys whose two own spans cross. Where the belt turns more than once in all, it loops all the
+/// way round such a pulley to reach what it passes by.
+fn looped(trace: &Trace) -> impl Iterator<Item = usize> + '_ {
     let several = trace.spans.len() > 2;
     (0..trace.spans.len())
         .filter(move |&pulley| several && trace.wraps[pulley] > core::f64::consts::PI)
         .filter(|&pulley| cross(trace.arriving(pulley), trace.spans[pulley]))
-        .map(RouteFault::Missed)
 }
 
 /// Spans that run through a pulley they neither leave nor meet.

@@ -15,6 +15,8 @@ pub mod layout;
 pub mod load;
 pub mod place;
 pub mod profile;
+#[cfg(test)]
+mod properties;
 pub mod pulley;
 pub mod route;
 mod si;

@@ -24,6 +24,16 @@ pub enum Sense {
     Clockwise,
 }
 
+impl Sense {
+    /// +1 anticlockwise, −1 clockwise.
+    pub(super) fn sign(self) -> f64 {
+        match self {
+            Self::Anticlockwise => 1.0,
+            Self::Clockwise => -1.0,
+        }
+    }
+}
+
 /// A route a belt can take.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Route {
@@ -95,35 +105,28 @@ pub fn solve(layout: &Layout) -> Result<Route, Vec<RouteFault>> {
     }
 }
 
-/// Only the effective length, unchecked beyond closing once round: what a search needs at each
-/// step, in time proportional to the pulleys.
+/// Only the effective length of a route known to go round in a sense, unchecked beyond closing
+/// once: what a search needs at each step, in time proportional to the pulleys.
 ///
 /// # Errors
 /// The first [`RouteFault`] met; crossings are not looked for.
-pub fn effective_length(layout: &Layout) -> Result<Length, RouteFault> {
-    closing_trace(layout).map(|trace| metres(trace.length()))
+pub fn effective_length(layout: &Layout, sense: Sense) -> Result<Length, RouteFault> {
+    closing_trace(layout, sense.sign()).map(|trace| metres(trace.length()))
 }
 
-/// The trace that closes, trying the likelier sense first.
-pub(super) fn closing_trace(layout: &Layout) -> Result<Trace, RouteFault> {
+/// The trace in a sense, when it closes.
+pub(super) fn closing_trace(layout: &Layout, sense: f64) -> Result<Trace, RouteFault> {
     if let Some(fault) = layout.faults().into_iter().find(|fault| fault.forbids_tracing()) {
         return Err(fault);
     }
-    let sense = likely_sense(layout);
-    let first = Trace::of(layout, sense);
-    if let Ok(trace) = first.as_ref()
-        && trace.closes()
-    {
-        return first;
-    }
-    let second = Trace::of(layout, -sense).ok().filter(Trace::closes);
-    match (second, first) {
-        (Some(trace), _) => Ok(trace),
-        (None, Err(fault)) => Err(fault),
-        (None, Ok(trace)) => Err(crossing::check(&trace)
+    let trace = Trace::of(layout, sense)?;
+    if trace.closes() {
+        Ok(trace)
+    } else {
+        Err(crossing::check(&trace)
             .first()
             .copied()
-            .unwrap_or(RouteFault::Missed(0))),
+            .unwrap_or(RouteFault::Missed(0)))
     }
 }
 

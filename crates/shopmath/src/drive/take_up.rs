@@ -169,6 +169,9 @@ fn bracketed(mut miss: impl FnMut(f64) -> f64, low: (f64, f64), high: (f64, f64)
 
 fn fit(arm: &Arm<'_>, angle: f64, piece: Piece, target: f64) -> Option<Fit> {
     let route = arm.route_at(radians(angle)).ok()?;
+    if (in_metres(route.effective_length) - target).abs() > AT_STOP {
+        return None;
+    }
     let growth = arm.growth(&route, radians(angle));
     let (low, high) = arm.stops();
     let rises = piece.end.1.length >= piece.start.1.length;

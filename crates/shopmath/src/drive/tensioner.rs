@@ -8,6 +8,7 @@ use super::layout::Layout;
 use super::pulley::Spot;
 use super::route::{self, Route};
 use super::si::{in_radians, metres, radians};
+use super::trace::likely_sense;
 use core::f64::consts::TAU;
 use kurbo::Vec2;
 use uom::si::f64::{Angle, Length};
@@ -30,6 +31,9 @@ pub struct Tensioner {
     pub high: Angle,
 }
 
+/// Angles of the sweep looked at for one where a belt can run.
+const LOOKS: u8 = 32;
+
 /// An arm fitted to a drive, its length taken from where the pulley is drawn.
 #[derive(Clone, Debug)]
 pub struct Arm<'a> {
@@ -37,6 +41,7 @@ pub struct Arm<'a> {
     tensioner: Tensioner,
     length: f64,
     drawn_at: f64,
+    sense: f64,
 }
 
 impl<'a> Arm<'a> {
@@ -59,12 +64,26 @@ impl<'a> Arm<'a> {
         if !sensible || high - low < 1e-6 {
             return Err(TensionerFault::NoSweep);
         }
-        Ok(Self {
+        let mut arm = Self {
             layout,
             tensioner,
             length: reach.hypot(),
             drawn_at: nearest_turn(reach.atan2(), 0.5 * (low + high)),
-        })
+            sense: likely_sense(layout),
+        };
+        arm.sense = arm.sense_of_sweep().unwrap_or(arm.sense);
+        Ok(arm)
+    }
+
+    /// The sense the belt goes round in: as drawn, else at the first of some angles of the sweep
+    /// where a belt can run.
+    fn sense_of_sweep(&self) -> Option<f64> {
+        let (low, high) = self.stops();
+        let looks = (0..=LOOKS).map(|look| low + (high - low) * f64::from(look) / f64::from(LOOKS));
+        core::iter::once(self.drawn_at)
+            .chain(looks)
+            .find_map(|angle| self.route_at(radians(angle)).ok())
+            .map(|route| route.sense.sign())
     }
 
     /// From pivot to pulley centre.
@@ -135,7 +154,7 @@ impl<'a> Arm<'a> {
     /// Length and growth where the belt closes, unchecked for crossings, metre and metre per
     /// radian.
     pub(super) fn reading(&self, angle: f64) -> Option<Reading> {
-        let trace = route::closing_trace(&self.layout_at(radians(angle))).ok()?;
+        let trace = route::closing_trace(&self.layout_at(radians(angle)), self.sense).ok()?;
         let pulley = self.tensioner.pulley;
         let pull = trace.arriving(pulley).along - trace.spans[pulley].along;
         Some(Reading {

@@ -57,15 +57,16 @@ impl Trace {
         self.spans[(pulley + self.spans.len() - 1) % self.spans.len()]
     }
 
-    /// Full turns of the belt in the sense of the ribbed pulleys: 1 for a loop that can be.
-    pub(super) fn turns(&self) -> f64 {
+    /// Whether the belt, over all wraps, turns once in the sense of the ribbed pulleys, as a loop
+    /// must.
+    pub(super) fn turns_once(&self) -> bool {
         let turned: f64 = self
             .circles
             .iter()
             .zip(&self.wraps)
             .map(|(circle, wrap)| circle.radius.signum() * wrap)
             .sum();
-        (self.sense * turned / TAU).round()
+        (self.sense * turned / TAU - 1.0).abs() < 0.5
     }
 
     /// Length along the effective line, metre.
@@ -80,7 +81,7 @@ impl Trace {
 
     /// Whether the belt goes round once and touches every pulley; spans may still cross.
     pub(super) fn closes(&self) -> bool {
-        (self.turns() - 1.0).abs() < 0.5 && self.wraps.iter().all(|&wrap| wrap > GRAZE)
+        self.turns_once() && self.wraps.iter().all(|&wrap| wrap > GRAZE)
     }
 
     /// The pulleys the belt only grazes.

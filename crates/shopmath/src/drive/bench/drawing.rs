@@ -140,7 +140,7 @@ pub(super) fn of(bench: &Bench, held: Option<&Held>) -> Drawing {
         return Drawing::default();
     }
     let trace = match &bench.route {
-        Some(_) => route::closing_trace(layout).ok(),
+        Some(route) => route::closing_trace(layout, route.sense.sign()).ok(),
         None => route::faulty_trace(layout),
     };
     let faults = &bench.route_faults;

@@ -148,7 +148,9 @@ fn reserve(number: usize, leg: &Leg, capacity: Ratio, spans: (Force, Force), loa
         } else if share < 1.0 {
             Some(caution::drive::SLIPS)
         } else {
-            (share < LITTLE).then_some(caution::drive::LITTLE_RESERVE)
+            // An idler asks nothing: what its wrap could hold is no warning.
+            let pulls = in_newtons(spans.0 - spans.1).abs() > 1e-9;
+            (pulls && share < LITTLE).then_some(caution::drive::LITTLE_RESERVE)
         });
     finding
 }

@@ -14,6 +14,8 @@ mod loads;
 mod resolve;
 mod strands;
 mod tensioner;
+#[cfg(test)]
+mod tests;
 mod texts;
 
 pub use assess::{Assessment, Section, assess, cautions};

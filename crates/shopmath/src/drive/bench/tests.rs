@@ -1,0 +1,497 @@
+//! The bench as a whole: the contract's ids, faults that take away only what needs them, and no
+//! text that leads to a number that is none.
+
+use super::edit::{Edit, apply};
+use super::*;
+use crate::drive::fault::RouteFault;
+use crate::quantity::{Quantity, print};
+use crate::result::{Amount, Finding, Id};
+use proptest::prelude::*;
+
+fn with(changes: &[(&str, &str)]) -> DriveText {
+    let mut texts = DriveText::demo();
+    for (key, text) in changes {
+        assert!(texts.set(key, text), "{key}");
+    }
+    texts
+}
+
+fn ids(assessment: &Assessment) -> Vec<String> {
+    findings(assessment).flat_map(names).collect()
+}
+
+fn findings(assessment: &Assessment) -> impl Iterator<Item = &Finding> {
+    assessment.sections.iter().flat_map(|section| &section.findings)
+}
+
+fn names(finding: &Finding) -> Vec<String> {
+    let base = match finding.id {
+        Id::Named(name) | Id::Row(name) => name.to_owned(),
+        Id::Numbered(name, number) => format!("{name}-{number}"),
+    };
+    let ends = finding.amount.ends();
+    ends.map(|(end, _)| end.map_or(base.clone(), |end| format!("{base}-{end}")))
+        .collect()
+}
+
+fn has(assessment: &Assessment, id: &str) -> bool {
+    ids(assessment).iter().any(|known| known == id)
+}
+
+fn value(assessment: &Assessment, id: &str) -> f64 {
+    let found = findings(assessment)
+        .find(|finding| names(finding).iter().any(|name| name == id))
+        .unwrap();
+    match found.amount {
+        Amount::One(quantity) => quantity.si(),
+        Amount::Range { .. } => panic!("{id} is a range"),
+    }
+}
+
+fn cautions_of(assessment: &Assessment) -> Vec<&'static str> {
+    findings(assessment)
+        .flat_map(|finding| &finding.cautions)
+        .map(|caution| caution.slug)
+        .collect()
+}
+
+#[test]
+fn the_demo_has_every_result_of_the_contract_once() {
+    let assessment = assess(resolve(&DriveText::demo()));
+    assert_eq!(assessment.faults, []);
+    let ids = ids(&assessment);
+    let mut wanted: Vec<String> = [
+        "effective-length",
+        "pitch-length",
+        "take-up-low",
+        "take-up-high",
+        "arm-angle",
+        "belt-per-degree",
+        "strand-tension",
+    ]
+    .map(String::from)
+    .to_vec();
+    for base in ["wrap", "span", "speed", "slip-reserve", "hub-load"] {
+        wanted.extend((1..=6).map(|number| format!("{base}-{number}")));
+    }
+    for id in wanted {
+        assert_eq!(ids.iter().filter(|known| **known == id).count(), 1, "{id}");
+    }
+    let mut unique = ids.clone();
+    unique.sort();
+    unique.dedup();
+    assert_eq!(unique.len(), ids.len());
+}
+
+#[test]
+fn every_finding_names_its_method_and_source() {
+    let all = with(&[
+        ("stretch", "0.3 %"),
+        ("seat", "0.1"),
+        ("offset", "1"),
+        ("apart", "300"),
+        ("measured", "1463"),
+        ("sink", "0.2"),
+        ("swing", "3/8 in"),
+    ]);
+    let assessment = assess(resolve(&all));
+    assert_eq!(assessment.faults, []);
+    for id in [
+        "arm-angle-worn",
+        "misalignment",
+        "rib-loss-length",
+        "rib-loss-depth",
+        "swing-angle",
+        "swing-belt",
+    ] {
+        assert!(has(&assessment, id), "{id}");
+    }
+    for finding in findings(&assessment) {
+        assert!(
+            !finding.method.is_empty() && !finding.working.equation.is_empty(),
+            "{:?}",
+            finding.id
+        );
+        assert!(!finding.working.source.part.is_empty(), "{:?}", finding.id);
+    }
+}
+
+#[test]
+fn a_bad_text_takes_away_only_what_needs_it() {
+    let rows: [(&str, &str, &[&str], &[&str]); 9] = [
+        (
+            "belt",
+            "6PX1",
+            &["arm-angle"],
+            &["take-up-low", "wrap-1", "slip-reserve-1"],
+        ),
+        (
+            "tensioner",
+            "arm@1",
+            &["take-up-low", "hub-load-1"],
+            &["effective-length", "strand-tension"],
+        ),
+        (
+            "frequency",
+            "x",
+            &["strand-tension", "slip-reserve-1"],
+            &["arm-angle", "span-1"],
+        ),
+        (
+            "loads",
+            "fan=1 kW",
+            &["slip-reserve-1", "hub-load-1"],
+            &["strand-tension", "arm-angle"],
+        ),
+        (
+            "rpm",
+            "fast",
+            &["belt-speed", "slip-reserve-1"],
+            &["speed-1", "strand-tension"],
+        ),
+        ("mu", "9", &["slip-reserve-1"], &["effective-length", "strand-tension"]),
+        (
+            "pulleys",
+            "a:rib:0,0",
+            &["effective-length", "take-up-low", "wrap-1"],
+            &["strand-tension"],
+        ),
+        ("back", "thick", &["effective-length"], &["strand-tension"]),
+        ("profile", "PX", &["effective-length"], &[]),
+    ];
+    for (key, text, gone, kept) in rows {
+        let assessment = assess(resolve(&with(&[(key, text)])));
+        assert!(assessment.faults.iter().any(|fault| fault.key == key), "{key}");
+        for id in gone {
+            assert!(!has(&assessment, id), "{id} with {key}={text}");
+        }
+        for id in kept {
+            assert!(has(&assessment, id), "{id} with {key}={text}");
+        }
+    }
+}
+
+#[test]
+fn each_way_to_break_a_drive_is_named_at_its_pulley() {
+    type Is = fn(&RouteFault) -> bool;
+    let rows: [(&str, Is, &str); 7] = [
+        (
+            "a:rib:0,0:150",
+            |fault| matches!(fault, RouteFault::TooFew(1)),
+            "two pulleys at least",
+        ),
+        (
+            "a:back:0,0:150;b:back:300,0:60",
+            |fault| matches!(fault, RouteFault::NoneOnRibs),
+            "Set those with grooves",
+        ),
+        (
+            "a:rib:0,0:150;b:rib:100,0:60",
+            |fault| matches!(fault, RouteFault::Overlap(0, 1)),
+            "a and b overlap",
+        ),
+        (
+            "a:rib:0,0:150;i:back:150,80:60;b:rib:300,0:60;c:rib:100,104:40",
+            |fault| matches!(fault, RouteFault::BelowMinimum(3)),
+            "c is 40 mm across; a ribbed PK pulley needs 45 mm",
+        ),
+        (
+            "a:rib:0,0:150;idler:rib:150,20:50;b:rib:300,0:60;c:rib:100,250:120",
+            |fault| matches!(fault, RouteFault::Missed(1)),
+            "misses idler on its ribbed side",
+        ),
+        (
+            "a:rib:0,0:80;b:rib:400,400:80;c:rib:400,0:80;d:rib:0,400:80",
+            |fault| matches!(fault, RouteFault::SpansCross(..)),
+            "The belt crosses itself",
+        ),
+        (
+            "a:rib:0,0:150;b:rib:1e6,0:60",
+            |fault| matches!(fault, RouteFault::FarAway(1)),
+            "more than 100 m",
+        ),
+    ];
+    for (text, is, says) in rows {
+        let bench = resolve(&with(&[("pulleys", text), ("tensioner", ""), ("loads", "")]));
+        assert!(bench.route_faults.iter().any(is), "{text}: {:?}", bench.route_faults);
+        let sentences: Vec<&str> = bench.faults.iter().map(|fault| fault.sentence.as_str()).collect();
+        assert!(
+            sentences.iter().any(|sentence| sentence.contains(says)),
+            "{sentences:?}"
+        );
+        let drawing = assess(bench).drawing;
+        assert!(
+            drawing
+                .marks
+                .iter()
+                .all(|mark| mark.x.is_finite() && !mark.sentence.is_empty())
+        );
+    }
+}
+
+#[test]
+fn a_span_through_a_pulley_is_named() {
+    let through = "a:rib:0,0:100;b:rib:400,0:100;deep:back:60,130:150;c:rib:200,350:100";
+    let bench = resolve(&with(&[("pulleys", through), ("tensioner", ""), ("loads", "")]));
+    assert_eq!(bench.route_faults[0], RouteFault::SpanThrough { span: 3, pulley: 2 });
+    assert!(
+        bench.faults[0].sentence.contains("from c to a runs through deep"),
+        "{:?}",
+        bench.faults[0]
+    );
+    let drawing = assess(bench).drawing;
+    assert!(drawing.spans[3].faulty && drawing.discs[2].faulty && !drawing.discs[1].faulty);
+}
+
+#[test]
+fn the_second_harmonic_is_suspected_where_the_spring_says_a_quarter() {
+    assert!(cautions_of(&assess(resolve(&DriveText::demo()))).contains(&"second-harmonic"));
+    let doubled = assess(resolve(&with(&[("frequency", "210 Hz")])));
+    assert!(cautions_of(&doubled).contains(&"likely-second-harmonic"));
+    let ratio = value(&doubled, "strand-tension") / value(&doubled, "strand-tension-second");
+    assert!((ratio - 4.0).abs() < 1e-12);
+}
+
+#[test]
+fn wear_and_swing_warn_at_the_published_limits() {
+    for (key, text, slug, warns) in [
+        ("sink", "0.12", "ribs-worn", false),
+        ("sink", "0.13", "ribs-worn", true),
+        ("sink", "0.24", "ribs-worn-out", false),
+        ("sink", "0.25", "ribs-worn-out", true),
+        ("swing", "0", "swing-watch", false),
+        ("swing", "1/8 in", "swing-watch", true),
+        ("swing", "3/8 in", "swing-worn-out", true),
+    ] {
+        let slugs = cautions_of(&assess(resolve(&with(&[(key, text)]))));
+        assert_eq!(slugs.contains(&slug), warns, "{key}={text}: {slugs:?}");
+    }
+    for (offset, warns) in [("1.5", false), ("1.6", true)] {
+        let slugs = cautions_of(&assess(resolve(&with(&[("offset", offset), ("apart", "300")]))));
+        assert_eq!(slugs.contains(&"out-of-line"), warns, "{offset}");
+    }
+}
+
+#[test]
+fn belts_too_short_and_too_long_are_refused_with_the_limit() {
+    for (belt, says) in [("6PK1400", "does not go on"), ("6PK1500", "stays slack")] {
+        let assessment = assess(resolve(&with(&[("belt", belt)])));
+        let sentence = &assessment.faults[0].sentence;
+        assert!(
+            assessment.faults[0].key == "belt" && sentence.contains(says),
+            "{sentence}"
+        );
+        assert!(!has(&assessment, "arm-angle") && has(&assessment, "take-up-low"));
+    }
+    // The next belts stand beside the one named, and the tensioner says what it makes of each.
+    let near_end = assess(resolve(&with(&[("belt", "6PK1477")])));
+    let names: Vec<String> = near_end
+        .candidates
+        .iter()
+        .map(|candidate| candidate.belt.to_string())
+        .collect();
+    assert_eq!(names, ["6PK1472", "6PK1477", "6PK1482"]);
+    assert!(
+        near_end.candidates[1].arm.as_ref().unwrap().is_ok() && near_end.candidates[2].arm.as_ref().unwrap().is_err()
+    );
+}
+
+#[test]
+fn stretch_moves_the_arm_until_the_belt_no_longer_fits() {
+    let share = |stretch: &str| {
+        let assessment = assess(resolve(&with(&[("stretch", stretch)])));
+        has(&assessment, "arm-share-worn").then(|| value(&assessment, "arm-share-worn"))
+    };
+    let now = value(&assess(resolve(&DriveText::demo())), "arm-share");
+    assert!(share("0.5 %").unwrap() > now && share("1.0 %").unwrap() > share("0.5 %").unwrap());
+    assert_eq!(share("2 %"), None);
+    let left = value(&assess(resolve(&DriveText::demo())), "stretch-left") * 100.0;
+    assert!(share(&format!("{:.3} %", left - 0.002)).is_some() && share(&format!("{:.3} %", left + 0.002)).is_none());
+}
+
+#[test]
+fn without_a_tensioner_the_loop_keeps_its_length() {
+    let fixed = with(&[("tensioner", ""), ("spring", "")]);
+    let assessment = assess(resolve(&fixed));
+    assert!(has(&assessment, "slip-reserve-1") && !has(&assessment, "take-up-low"));
+    assert!(value(&assessment, "hub-load-1") < value(&assess(resolve(&DriveText::demo())), "hub-load-1"));
+}
+
+#[test]
+fn an_unmeasured_tension_is_said_to_be_assumed() {
+    let guessed = assess(resolve(&with(&[("strand", ""), ("frequency", ""), ("spring", "")])));
+    assert!(has(&guessed, "slip-reserve-1") && cautions_of(&guessed).contains(&"tension-assumed"));
+    assert!(!cautions_of(&assess(resolve(&DriveText::demo()))).contains(&"tension-assumed"));
+}
+
+#[test]
+fn links_read_back_whatever_was_changed() {
+    let demo = DriveText::demo();
+    assert!(demo.link().is_empty());
+    let edited = [
+        with(&[("rpm", "3000 rpm")]),
+        with(&[("tensioner", ""), ("belt", "")]),
+        apply(&demo, &Edit::Reorder { pulley: 2, to: 4 }).unwrap(),
+        apply(
+            &demo,
+            &Edit::Rename {
+                pulley: 1,
+                name: "arm".into(),
+            },
+        )
+        .unwrap(),
+        apply(&demo, &Edit::Remove(1)).unwrap(),
+        apply(&demo, &Edit::AddAfter(5)).unwrap(),
+    ];
+    for texts in edited {
+        let link = texts.link();
+        let pairs: Vec<(&str, &str)> = link.iter().map(|(key, text)| (*key, text.as_str())).collect();
+        assert_eq!(DriveText::from_link(pairs), texts);
+    }
+}
+
+#[test]
+fn edits_keep_the_texts_together() {
+    let demo = DriveText::demo();
+    let renamed = apply(
+        &demo,
+        &Edit::Rename {
+            pulley: 1,
+            name: "arm: 1".into(),
+        },
+    )
+    .unwrap();
+    assert_eq!(renamed.get("tensioner"), Some("arm  1@-128,44,55..95"));
+    assert_eq!(assess(resolve(&renamed)).faults, []);
+    let renamed = apply(
+        &demo,
+        &Edit::Rename {
+            pulley: 5,
+            name: "aircon".into(),
+        },
+    )
+    .unwrap();
+    assert!(renamed.get("loads").unwrap().contains("aircon=12 N·m"));
+    assert_eq!(assess(resolve(&renamed)).faults, []);
+    let removed = apply(&demo, &Edit::Remove(5)).unwrap();
+    assert_eq!(removed.get("loads"), Some("alternator=90 A 14 V; water pump=0.6 kW"));
+    assert!(apply(&demo, &Edit::Remove(6)).is_none());
+    let moved = apply(
+        &demo,
+        &Edit::Move {
+            pulley: 3,
+            x: f64::NAN,
+            y: 0.0,
+        },
+    );
+    assert!(moved.is_none());
+}
+
+#[test]
+fn every_field_has_a_label_a_section_and_a_default_it_can_read() {
+    for field in &FIELDS {
+        assert!(!field.label.is_empty() && !field.section.is_empty());
+        assert!(
+            FIELDS.iter().filter(|other| other.key == field.key).count() == 1,
+            "{}",
+            field.key
+        );
+        assert_eq!(super::field(field.key).map(|found| found.key), Some(field.key));
+    }
+    // The defaults alone are a sound bench.
+    assert_eq!(assess(resolve(&DriveText::default())).faults, []);
+}
+
+fn all_finite(assessment: &Assessment) -> bool {
+    let amounts = findings(assessment).flat_map(|finding| {
+        let terms = finding.working.terms.iter().map(|term| term.amount);
+        terms
+            .chain([finding.amount])
+            .flat_map(|amount| amount.ends().collect::<Vec<_>>())
+    });
+    let numbers = amounts.map(|(_, quantity)| quantity.si());
+    let drawing = &assessment.drawing;
+    let shapes = drawing
+        .discs
+        .iter()
+        .flat_map(|disc| [disc.x, disc.y, disc.radius, disc.turns])
+        .chain(
+            drawing
+                .spans
+                .iter()
+                .flat_map(|span| [span.x1, span.y1, span.x2, span.y2, span.direction]),
+        )
+        .chain(
+            drawing
+                .arcs
+                .iter()
+                .flat_map(|arc| [arc.x, arc.y, arc.radius, arc.start, arc.sweep]),
+        )
+        .chain(
+            drawing
+                .arm
+                .iter()
+                .flat_map(|arm| [arm.x, arm.y, arm.length, arm.low, arm.high, arm.drawn]),
+        )
+        .chain(drawing.marks.iter().flat_map(|mark| [mark.x, mark.y]))
+        .chain(
+            drawing
+                .bounds
+                .iter()
+                .flat_map(|bounds| [bounds.left, bounds.bottom, bounds.right, bounds.top]),
+        );
+    numbers.chain(shapes).all(f64::is_finite)
+}
+
+/// A text as a thumb might leave it: near a right one, or noise.
+fn some_text() -> impl Strategy<Value = String> {
+    prop_oneof![
+        Just(String::new()),
+        "\\PC{0,30}",
+        "-?[0-9]{1,15}(\\.[0-9]{1,3})?( ?(mm|in|N|N·m|kW|rpm|%|Hz|kg/m))?",
+        "[a-c]:(rib|back):-?[0-9]{1,3},-?[0-9]{1,3}:[0-9]{1,3};[d-f]:(rib|back):-?[0-9]{1,3},-?[0-9]{1,3}:[0-9]{1,3};g:rib:[0-9]{1,3},[0-9]{1,3}:[0-9]{2}",
+        "(crank|tensioner|idler)@-?[0-9]{1,3},-?[0-9]{1,3},-?[0-9]{1,3}\\.\\.[0-9]{1,3}",
+        "[0-9]{1,2}P[HJKLMX][0-9]{2,5}",
+        "(alternator|compressor|idler)=[0-9]{1,4} ?(A|A 14 V|kW|N·m|hp)",
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(500))]
+    #[test]
+    fn no_text_leads_to_a_number_that_is_none(
+        changes in prop::collection::vec((0..FIELDS.len(), some_text()), 1..5),
+    ) {
+        let mut texts = DriveText::demo();
+        for (index, text) in &changes {
+            texts.set(FIELDS[*index].key, text);
+        }
+        let assessment = assess(resolve(&texts));
+        prop_assert!(all_finite(&assessment), "{texts:?}");
+        for fault in &assessment.faults {
+            prop_assert!(!fault.sentence.is_empty());
+        }
+    }
+
+    #[test]
+    fn any_place_a_thumb_drags_a_pulley_to_is_finite(
+        pulley in 0..6_usize, x in -400.0..400.0_f64, y in -400.0..400.0_f64, diameter in 1.0..300.0_f64,
+    ) {
+        let moved = apply(&DriveText::demo(), &Edit::Move { pulley, x, y }).unwrap();
+        let sized = apply(&moved, &Edit::Resize { pulley, diameter }).unwrap();
+        let assessment = assess(resolve(&sized));
+        prop_assert!(all_finite(&assessment));
+        prop_assert!(has(&assessment, "effective-length") || !assessment.faults.is_empty());
+    }
+}
+
+/// A typed value survives the way through the texts.
+#[test]
+fn values_keep_their_own_units() {
+    let bench = resolve(&with(&[("spring", "14 ft-lb")]));
+    let Some(Quantity::Torque(torque)) = bench.value("spring") else {
+        panic!("no torque");
+    };
+    let text = print::quantity(torque.into(), crate::quantity::Unit::PoundForceFoot);
+    assert_eq!(text, "14\u{a0}lbf·ft");
+}
