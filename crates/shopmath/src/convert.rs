@@ -58,19 +58,24 @@ pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
     })
 }
 
-/// A value in every unit of its kind.
+/// A value in every unit of its kind: first the row that serves the tools, then what a length is
+/// as a fraction and which wrenches fit it, then the other rows, those of a readable size first.
 #[must_use]
 pub fn stage(typed: Bounds, tools: Tools) -> Stage {
-    let mut rows: Vec<Finding> = tools
-        .rows(typed.kind(), typed.low.unit)
-        .into_iter()
-        .map(|unit| row(typed, unit))
-        .collect();
+    let mut units = tools.rows(typed.kind(), typed.low.unit);
+    units.sort_by_key(|unit| !readable(typed, *unit));
+    let mut rows: Vec<Finding> = units.into_iter().map(|unit| row(typed, unit)).collect();
     if let (false, Quantity::Length(length)) = (typed.is_range(), typed.low.quantity()) {
-        rows.extend(inch_fraction(length));
-        rows.extend(wrench_fit::findings(length));
+        let extras = inch_fraction(length).into_iter().chain(wrench_fit::findings(length));
+        rows.splice(1..1, extras);
     }
     Stage { typed, rows }
+}
+
+/// Whether a value in a unit is of a size people read: neither 0.000 0118 mi nor 19 000 000 µm.
+fn readable(typed: Bounds, unit: Unit) -> bool {
+    let size = typed.high.quantity().value_in(unit).unwrap_or_default().abs();
+    size == 0.0 || (0.001..1e6).contains(&size)
 }
 
 /// The value in one unit.

@@ -113,7 +113,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
     html! {
         <>
             <div class="entry">
-                <label class="entry-label" for="q">{ "Type a spec as the manual prints it; one per line" }</label>
+                <label class="entry-label" for="q">{ "Spec as the manual prints it, one per line" }</label>
                 <div class="entry-box">
                     <textarea id="q" name="q" ref={field} rows={lines} value={typed.text.clone()} {oninput}
                         aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
@@ -232,7 +232,7 @@ fn list_row(
                 <th scope="row">{ echo(conversion) }</th>
                 <td>
                     { for conversion.stages.iter().map(|stage| html! {
-                        <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| amount(finding, false)) }</p>
+                        <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| html! { <span class="list-value">{ amount(finding, false) }</span> }) }</p>
                     }) }
                     { cautions(&conversion.cautions) }
                 </td>
