@@ -1,7 +1,7 @@
 //! One bolt, all answers: a bolt as typed goes through every calculator of this folder.
 //!
-//! [`text`] holds what was typed, [`field`] says what each field is, [`resolve`] makes quantities
-//! of it, [`assess`] puts them through the calculators, [`verdict`] says the one sentence. A view
+//! [`text`] holds what was typed, [`field`] says what each field is, [`mod@resolve`] makes quantities
+//! of it, [`fn@assess`] puts them through the calculators, [`verdict`] says the one sentence. A view
 //! renders the [`Assessment`] and knows no arithmetic.
 
 mod assess;

@@ -80,6 +80,11 @@ fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque
         }
     }
     section.findings.push(found);
+    if let Some(full_scale) = resolved.scale.given() {
+        section
+            .findings
+            .push(tolerance_finding(full_scale, resolved.torque_unit));
+    }
     let (Some(reading), Some(tool)) = (resolved.reading.given(), resolved.tool.given()) else {
         return;
     };
@@ -91,11 +96,6 @@ fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque
             found.cautions.push(cautions::READING_OUTSIDE);
         }
         section.findings.push(found);
-    }
-    if let Some(full_scale) = resolved.scale.given() {
-        section
-            .findings
-            .push(tolerance_finding(full_scale, resolved.torque_unit));
     }
 }
 

@@ -1,0 +1,331 @@
+//! Common practice, no source: checks of sense on the whole answer, and the verdict's rules.
+
+use super::{assessed, result, row};
+use fenderside_tests::{Mark, Tolerance};
+use shopmath::fastener::bolt::{BoltText, FIELDS, Slug, assess, resolve};
+
+fn verdict(typed: &[(&str, &str)]) -> (Slug, String) {
+    let verdict = assessed(typed).verdict.unwrap();
+    (verdict.slug, verdict.sentence)
+}
+
+#[test]
+fn sixty_on_m10_is_believable_for_10_9_and_not_for_8_8() {
+    let bracket = |class, spec| {
+        verdict(&[
+            ("thread", "M10×55"),
+            ("class", class),
+            ("spec", spec),
+            ("clamped", "a380"),
+            ("into", "a380"),
+            ("engaged", "20 mm"),
+        ])
+    };
+    assert_eq!(bracket("10.9", "60 N·m").0, Slug::Ok);
+    let (slug, sentence) = bracket("8.8", "60 N·m");
+    assert_eq!(slug, Slug::PastYield, "{sentence}");
+    assert_eq!(bracket("8.8", "38 N·m").0, Slug::Ok);
+}
+
+#[test]
+fn a_reading_of_60_7_is_within_a_click_wrench() {
+    let off = |reading| {
+        let assessment = assessed(&[
+            ("thread", "M10"),
+            ("spec", "60 N·m"),
+            ("reading", reading),
+            ("tool", "±4 %"),
+        ]);
+        let found = assessment.sections[0]
+            .findings
+            .iter()
+            .find(|found| found.name == "reading off by")
+            .unwrap();
+        (result(&assessment, "reading-deviation").unwrap(), found.cautions.len())
+    };
+    let (deviation, cautions) = off("60.7 N·m");
+    row(
+        "60.7 on 60",
+        Mark::CommonPractice,
+        deviation,
+        0.011_67,
+        Tolerance::Absolute(1e-5),
+    );
+    assert_eq!(cautions, 0);
+    assert_eq!(off("62.5 N·m").1, 1);
+    assert_eq!(off("57 N·m").1, 1);
+}
+
+#[test]
+fn torque_plus_angle_is_a_single_use_spec() {
+    let typed = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "10 N·m + 90°"),
+        ("grip", "40"),
+    ];
+    let assessment = assessed(&typed);
+    let angle = assessment
+        .sections
+        .iter()
+        .find(|section| section.title == "Angle")
+        .unwrap();
+    assert!(angle.cautions.iter().any(|caution| caution.slug == "single-use"));
+    let sentence = assessment.verdict.unwrap().sentence;
+    assert!(sentence.contains("fit a new bolt"), "{sentence}");
+}
+
+#[test]
+fn no_length_lets_a_single_use_bolt_be_reused() {
+    for now in ["54.9", "55", "55.2"] {
+        let assessment = assessed(&[("length-new", "55"), ("length-now", now)]);
+        let section = assessment
+            .sections
+            .iter()
+            .find(|section| section.title == "Stretch bolt")
+            .unwrap();
+        assert!(section.cautions.iter().any(|caution| caution.slug == "single-use"));
+        assert!(section.notes.iter().any(|note| note.contains("no leave")));
+        let found = result(&assessment, "permanent-set").unwrap();
+        let expected = (now.parse::<f64>().unwrap() - 55.0) / 1e3;
+        row(now, Mark::Calculated, found, expected, Tolerance::Absolute(1e-12));
+    }
+}
+
+#[test]
+fn steel_in_aluminium_wants_about_two_diameters() {
+    let lengths = |class| {
+        let assessment = assessed(&[("thread", "M10"), ("class", class), ("into", "a380")]);
+        let value = |id| result(&assessment, id).unwrap() / 0.010;
+        (value("engagement-required"), value("engagement-rule"))
+    };
+    let (weak, rule) = lengths("8.8");
+    let (strong, _) = lengths("12.9");
+    row("rule", Mark::CommonPractice, rule, 2.0, Tolerance::Absolute(1e-9));
+    assert!(
+        weak > 1.0 && strong < rule * 1.05,
+        "computed {weak} to {strong} diameters"
+    );
+}
+
+#[test]
+fn the_verdict_follows_its_rules_in_order() {
+    let m10 = |spec: &'static str, more: &[(&'static str, &'static str)]| {
+        let mut typed = vec![("thread", "M10"), ("class", "10.9"), ("spec", spec)];
+        typed.extend_from_slice(more);
+        verdict(&typed)
+    };
+    assert_eq!(m10("10 N·m", &[]).0, Slug::Low);
+    assert_eq!(m10("60 N·m", &[]).0, Slug::Ok);
+    assert_eq!(m10("75 N·m", &[]).0, Slug::High);
+    assert_eq!(m10("90 N·m", &[]).0, Slug::PastYield);
+    let shallow = [("into", "a380"), ("engaged", "4 mm")];
+    assert_eq!(m10("90 N·m", &shallow).0, Slug::Strips, "stripping counts before yield");
+    let nut = [("into", "a380"), ("engaged", "4 mm"), ("joint", "nut")];
+    assert_eq!(m10("60 N·m", &nut).0, Slug::Ok, "only a tapped joint strips");
+    let (slug, sentence) = m10("10 N·m + 180°", &[("grip", "40")]);
+    assert_eq!(slug, Slug::PastYield);
+    assert!(sentence.contains("by design"), "{sentence}");
+    let (slug, sentence) = m10("60 N·m", &[("joint", "tapped")]);
+    assert_eq!(slug, Slug::Ok);
+    assert!(sentence.contains("not checked"), "{sentence}");
+}
+
+#[test]
+fn an_angle_without_a_grip_gets_no_verdict_but_says_what_it_waits_for() {
+    let assessment = assessed(&[("thread", "M10"), ("class", "10.9"), ("spec", "10 N·m + 90°")]);
+    assert_eq!(assessment.verdict, None);
+    assert_eq!(assessment.waiting, ["grip"]);
+    assert_eq!(result(&assessment, "angle-clamp-mid"), None);
+    assert!(
+        result(&assessment, "clamp-mid").is_some(),
+        "the torque alone is still worked out"
+    );
+}
+
+#[test]
+fn the_sentence_says_what_was_assumed_and_only_that() {
+    let (_, assumed) = verdict(&[("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")]);
+    assert!(assumed.contains("friction 0.10..0.16") && assumed.contains("4 %") && assumed.contains("head hex"));
+    let given = [("mu", "0.12"), ("tool", "4 %"), ("head", "flange")];
+    let typed: Vec<_> = [("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")]
+        .into_iter()
+        .chain(given)
+        .collect();
+    let (_, none) = verdict(&typed);
+    assert!(!none.contains("Assumed"), "{none}");
+}
+
+/// A joint with every field filled in.
+const FULL: [(&str, &str); 26] = [
+    ("thread", "M10"),
+    ("class", "10.9"),
+    ("spec", "30 N·m + 60°"),
+    ("head", "custom"),
+    ("bearing", "20"),
+    ("hole", "11"),
+    ("mu", "0.10..0.16"),
+    ("mu-head", "0.12"),
+    ("tool", "4 %"),
+    ("grip", "40"),
+    ("shank", "10"),
+    ("clamped", "a356-t6"),
+    ("outer", "50"),
+    ("joint", "tapped"),
+    ("into", "a380"),
+    ("engaged", "22"),
+    ("boss", "18"),
+    ("wrench", "300"),
+    ("adapter", "60"),
+    ("adapter-angle", "45"),
+    ("scale", "100"),
+    ("reading", "26"),
+    ("lever", "300"),
+    ("heat", "80"),
+    ("length-new", "55"),
+    ("length-now", "55.1"),
+];
+
+/// Every id of the contract.
+const CONTRACT: [&str; 34] = [
+    "clamp-low",
+    "clamp-mid",
+    "clamp-high",
+    "yield-use-low",
+    "yield-use-mid",
+    "yield-use-high",
+    "clamp-90",
+    "torque-90",
+    "proof-load",
+    "stress-area",
+    "nut-factor",
+    "angle-clamp-low",
+    "angle-clamp-mid",
+    "angle-clamp-high",
+    "angle-to-yield",
+    "past-yield",
+    "bolt-stretch",
+    "bolt-resilience",
+    "parts-resilience",
+    "engagement-required",
+    "engagement-turns",
+    "strip-load",
+    "break-load",
+    "strip-torque",
+    "strip-margin",
+    "wrench-setting",
+    "reading-deviation",
+    "twist-yield-torque",
+    "twist-break-torque",
+    "stop-torque",
+    "hand-force",
+    "heat-clearance",
+    "heat-clamp-change",
+    "hex-size",
+];
+
+#[test]
+fn every_result_of_the_contract_is_there_once_when_all_is_given() {
+    let assessment = assessed(&FULL);
+    assert_eq!(assessment.errors, vec![]);
+    for id in CONTRACT.iter().filter(|id| **id != "hex-size") {
+        assert!(result(&assessment, id).is_some_and(f64::is_finite), "{id}");
+    }
+    let mut ids: Vec<String> = assessment
+        .sections
+        .iter()
+        .flat_map(|section| &section.findings)
+        .flat_map(|found| {
+            found
+                .amount
+                .ends()
+                .map(move |(end, _)| format!("{:?} {end:?}", found.id))
+        })
+        .collect();
+    let count = ids.len();
+    ids.sort();
+    ids.dedup();
+    assert_eq!(ids.len(), count, "no id twice");
+    assert!(
+        assessment
+            .sections
+            .iter()
+            .flat_map(|section| &section.findings)
+            .all(|found| {
+                !found.working.equation.is_empty() && !found.method.is_empty() && !found.working.source.part.is_empty()
+            })
+    );
+    assert_eq!(FIELDS.len(), FULL.len(), "every field is filled in above");
+}
+
+/// What each field's bad text takes away, and what it leaves.
+#[test]
+fn a_bad_text_takes_away_only_what_needs_it() {
+    for (key, gone, stays) in [
+        ("thread", "clamp-mid", "permanent-set"),
+        ("class", "yield-use-mid", "clamp-mid"),
+        ("spec", "clamp-mid", "torque-90"),
+        ("head", "clamp-mid", "stress-area"),
+        ("bearing", "clamp-mid", "stress-area"),
+        ("hole", "clamp-mid", "strip-load"),
+        ("mu", "clamp-mid", "wrench-setting"),
+        ("mu-head", "torque-90", "proof-load"),
+        ("tool", "clamp-mid", "clamp-90"),
+        ("grip", "bolt-resilience", "clamp-mid"),
+        ("shank", "angle-clamp-mid", "clamp-mid"),
+        ("clamped", "parts-resilience", "strip-load"),
+        ("outer", "angle-clamp-mid", "clamp-mid"),
+        ("joint", "bolt-resilience", "strip-load"),
+        ("into", "strip-load", "clamp-mid"),
+        ("engaged", "strip-load", "engagement-required"),
+        ("boss", "strip-load", "clamp-mid"),
+        ("wrench", "wrench-setting", "clamp-mid"),
+        ("adapter", "wrench-setting", "clamp-mid"),
+        ("adapter-angle", "wrench-setting", "clamp-mid"),
+        ("scale", "tool-permissible", "wrench-setting"),
+        ("reading", "reading-deviation", "wrench-setting"),
+        ("lever", "hand-force", "stop-torque"),
+        ("heat", "heat-clearance", "angle-clamp-mid"),
+        ("length-new", "permanent-set", "clamp-mid"),
+        ("length-now", "permanent-set", "clamp-mid"),
+    ] {
+        let mut text = BoltText::default();
+        for (field, typed) in FULL {
+            text.set(field, typed);
+        }
+        assert!(text.set(key, "12 xyzzy"));
+        let resolved = resolve(&text);
+        let keys: Vec<&str> = resolved.errors.iter().map(|error| error.key).collect();
+        assert_eq!(keys, [key]);
+        assert!(resolved.errors[0].sentence.contains("12 xyzzy") || resolved.errors[0].sentence.contains("xyzzy"));
+        let assessment = assess(&resolved);
+        assert_eq!(result(&assessment, gone), None, "{key} should take {gone} away");
+        assert!(result(&assessment, stays).is_some(), "{key} should leave {stays}");
+    }
+}
+
+#[test]
+fn values_that_do_not_go_together_are_named_at_their_field() {
+    for (key, typed, sentence) in [
+        ("boss", "13", "The boss is only 1.3 thread diameters wide"),
+        (
+            "shank",
+            "41",
+            "The shank of 41\u{a0}mm has to be smaller than the grip of 40\u{a0}mm",
+        ),
+        (
+            "outer",
+            "15",
+            "The bearing diameter of 20\u{a0}mm has to be smaller than the outer diameter of 15\u{a0}mm",
+        ),
+    ] {
+        let mut text = BoltText::default();
+        for (field, typed) in FULL {
+            text.set(field, typed);
+        }
+        text.set(key, typed);
+        let assessment = assess(&resolve(&text));
+        let error = assessment.errors.iter().find(|error| error.key == key).unwrap();
+        assert!(error.sentence.starts_with(sentence), "{}", error.sentence);
+    }
+}
