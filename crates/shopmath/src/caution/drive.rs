@@ -113,7 +113,7 @@ pub const OUT_OF_LINE: Caution = Caution {
 /// Worn ribs that matter.
 pub const RIBS_WORN: Caution = Caution {
     slug: "ribs-worn",
-    text: "5 % of rib loss matters already. EPDM belts rarely crack: do not wait for cracks.",
+    text: "5 % of rib loss matters already: plan a new belt, and look for what wears it.",
 };
 
 /// Ribs worn out.
@@ -144,4 +144,10 @@ pub const STOP_NOT_CLEAR: Caution = Caution {
 pub const TENSION_ASSUMED: Caution = Caution {
     slug: "tension-assumed",
     text: "The tension is assumed, not measured: pluck a strand or give the spring's torque before trusting reserve and hub loads.",
+};
+
+/// Cracks, beside any figure of rib loss.
+pub const CRACKS: Caution = Caution {
+    slug: "cracks",
+    text: "Cracks tell little on an EPDM belt, which rarely has any: go by rib loss. On an older chloroprene belt, three cracks within 3 in mean a new belt.",
 };

@@ -2,7 +2,7 @@
 //! wear and alignment.
 //!
 //! Geometry: [`pulley`] and [`layout`] say what is there, [`route`] goes round it. [`tensioner`]
-//! moves one pulley, [`take_up`] finds where a belt puts it. [`bench`] ties the calculators to the
+//! moves one pulley, [`take_up`] finds where a belt puts it. [`mod@bench`] ties the calculators to the
 //! texts of the screen. Nothing here draws, and no text is made but the sentences of [`fault`] and
 //! the notations of [`text`].
 

@@ -158,6 +158,8 @@ proptest! {
     ) {
         let tensioner = armed(&layout, arm, angle, 0.3);
         let fitted = Arm::fit(&layout, tensioner).unwrap();
+        // The difference quotient errs by step²·L‴/6, and L‴ grows as a span shrinks.
+        prop_assume!(in_metres(route.legs[0].span).min(in_metres(route.legs[1].span)) > 5e-3);
         let at = |by: f64| fitted.reading(angle + by).map(|reading| reading.length);
         let step = 1e-5;
         prop_assume!(at(step).is_some() && at(-step).is_some());

@@ -1,8 +1,8 @@
 //! The route of a belt round its pulleys: spans, wraps, lengths and speeds.
 //!
 //! The belt is taken as thin and running along the effective line, radii signed by the sense it
-//! turns round each pulley ([`super::tangent`]). [`solve`] also checks that a belt can take the
-//! route ([`super::crossing`]).
+//! turns round each pulley (`tangent`). [`solve`] also checks that a belt can take the
+//! route (`crossing`).
 
 use super::crossing;
 use super::fault::RouteFault;

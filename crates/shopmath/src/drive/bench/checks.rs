@@ -127,6 +127,7 @@ fn worn_by_depth(bench: &Bench) -> Option<Finding> {
 fn rib_loss(id: &'static str, name: &'static str, loss: Ratio, working: Working) -> Finding {
     let method = "own estimate from the profile";
     let mut finding = Finding::new(Id::Named(id), name, loss, Unit::Percent, method, working);
+    finding.cautions.push(caution::drive::CRACKS);
     let share = crate::drive::si::in_ones(loss);
     finding.cautions.extend(if share >= wear::LOSS_WORN {
         Some(caution::drive::RIBS_WORN_OUT)

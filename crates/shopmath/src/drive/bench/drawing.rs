@@ -2,7 +2,7 @@
 //! makes pictures of them lives in another crate.
 
 use super::Bench;
-use super::tensioner::{Held, degrees};
+use super::tensioner::Held;
 use crate::drive::fault::RouteFault;
 use crate::drive::layout::Layout;
 use crate::drive::pulley::Side;
@@ -10,6 +10,7 @@ use crate::drive::route;
 use crate::drive::si::{in_metres, in_radians};
 use crate::drive::tangent::Span;
 use crate::drive::trace::Trace;
+use crate::quantity::exact::angle::Degree;
 use kurbo::{Line, Point, Vec2};
 
 /// Everything to draw; empty lists where the route cannot be drawn.
@@ -220,7 +221,7 @@ fn arm(bench: &Bench, held: Option<&Held>) -> Option<ArmShape> {
         high: in_radians(tensioner.high),
         drawn: in_radians(arm.drawn_at()),
         with_belt: with_belt.map(in_radians),
-        with_belt_degrees: with_belt.map(degrees),
+        with_belt_degrees: with_belt.map(|angle| angle.get::<Degree>()),
     })
 }
 

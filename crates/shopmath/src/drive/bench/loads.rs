@@ -1,8 +1,9 @@
 //! Findings under load: tension round the loop, load on the hubs, reserve against slip.
 
 use super::Bench;
+use super::springs::spring_tension;
 use super::strands::{mass, measured};
-use super::tensioner::{Held, spring_tension};
+use super::tensioner::Held;
 use crate::caution;
 use crate::drive::pulley::Side;
 use crate::drive::route::{Leg, Route};

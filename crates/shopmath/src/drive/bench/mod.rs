@@ -12,11 +12,13 @@ mod fields;
 mod lengths;
 mod loads;
 mod resolve;
+mod springs;
 mod strands;
 mod tensioner;
 #[cfg(test)]
 mod tests;
 mod texts;
+mod travel;
 
 pub use assess::{Assessment, Section, assess, cautions};
 pub use fields::{FIELDS, field};

@@ -1,7 +1,8 @@
 //! Findings of the strand: tension from its note, with what the second harmonic would mean.
 
 use super::Bench;
-use super::tensioner::{Held, spring_tension};
+use super::springs::spring_tension;
+use super::tensioner::Held;
 use crate::caution;
 use crate::drive::si::in_newtons;
 use crate::drive::strand;

@@ -1,16 +1,15 @@
 //! Findings of the tensioner: its range, where the belt puts it, what is left of its travel.
 
-use super::Bench;
+use super::{Bench, springs, travel};
 use crate::caution::{self, Caution};
 use crate::drive::fault::TensionerFault;
-use crate::drive::si::{in_metres, in_radians, metres, radians};
+use crate::drive::si::{in_metres, in_radians, metres};
 use crate::drive::take_up::{self, Fit, TakeUp};
-use crate::drive::{spring, wear};
+use crate::quantity::Unit;
 use crate::quantity::exact::angle::Degree;
-use crate::quantity::{Quantity, Unit};
 use crate::result::{Amount, Finding, Id, Style, Term, Working};
 use crate::source::{self, Source};
-use uom::si::f64::{Angle, Force, Length, Ratio};
+use uom::si::f64::{Angle, Length, Ratio};
 
 /// The share of the sweep past which little travel is left (common practice).
 const LITTLE_LEFT: f64 = 0.8;
@@ -89,18 +88,24 @@ pub(super) fn findings(bench: &mut Bench, held: Option<&Held>) -> Vec<Finding> {
     findings.extend(position(bench, held));
     findings.extend(per_degree(held));
     if let (Some(fit), Some(belt)) = (held.fits.first(), bench.belt) {
-        findings.extend(left(fit, belt.effective_length()));
-        findings.extend(after(bench, held, fit, belt.effective_length()));
+        findings.extend(travel::left(fit, belt.effective_length()));
+        findings.extend(travel::after(bench, held, fit, belt.effective_length()));
     }
-    findings.extend(springs(bench, held));
+    findings.extend(springs::findings(bench, held));
     findings
 }
 
-fn named(id: &'static str, name: &'static str, amount: impl Into<Amount>, unit: Unit, working: Working) -> Finding {
+pub(super) fn named(
+    id: &'static str,
+    name: &'static str,
+    amount: impl Into<Amount>,
+    unit: Unit,
+    working: Working,
+) -> Finding {
     Finding::new(Id::Named(id), name, amount, unit, METHOD, working)
 }
 
-fn working(equation: &'static str, terms: Vec<Term>, source: Source) -> Working {
+pub(super) fn working(equation: &'static str, terms: Vec<Term>, source: Source) -> Working {
     Working {
         equation,
         terms,
@@ -230,159 +235,4 @@ fn per_degree(held: &Held) -> Option<Finding> {
         Unit::Millimetre,
         working,
     ))
-}
-
-/// What is left until the arm runs out.
-fn left(fit: &Fit, belt: Length) -> Vec<Finding> {
-    let term = || {
-        vec![Term::new(
-            "ΔL",
-            "belt the arm can still take up",
-            fit.remaining,
-            Unit::Millimetre,
-        )]
-    };
-    let turn = wear::ribbed_turn(&fit.route);
-    let mut seat_terms = term();
-    seat_terms.push(Term::new("Σθ", "ribbed wraps together, radian", turn, Unit::Number));
-    let tenth = metres(1e-4);
-    vec![
-        named(
-            "belt-left",
-            "growth until the arm runs out",
-            fit.remaining,
-            Unit::Millimetre,
-            working("L_max − L", Vec::new(), source::drive::TAKE_UP),
-        ),
-        named(
-            "stretch-left",
-            "stretch until the arm runs out",
-            wear::stretch_left(fit.remaining, belt),
-            Unit::Percent,
-            working("ΔL/L", term(), source::drive::TAKE_UP),
-        ),
-        named(
-            "seat-left",
-            "wear into the grooves until the arm runs out",
-            wear::seat_left(fit.remaining, &fit.route),
-            Unit::Millimetre,
-            working("ΔL/Σθ", seat_terms, source::drive::SEAT),
-        ),
-        named(
-            "seat-frees",
-            "belt freed by 0.1 mm of seat wear",
-            tenth * turn,
-            Unit::Millimetre,
-            working(
-                "w·Σθ",
-                vec![Term::new("Σθ", "ribbed wraps together, radian", turn, Unit::Number)],
-                source::drive::SEAT,
-            ),
-        ),
-    ]
-}
-
-/// Where the arm stands once the belt has stretched and sunk by what was typed.
-fn after(bench: &mut Bench, held: &Held, fit: &Fit, belt: Length) -> Vec<Finding> {
-    let (stretch, seat) = (bench.value("stretch"), bench.value("seat"));
-    let key = if stretch.is_some() { "stretch" } else { "seat" };
-    if stretch.is_none() && seat.is_none() {
-        return Vec::new();
-    }
-    let none = (Ratio::new::<crate::quantity::exact::ratio::Number>(0.0), metres(0.0));
-    let stretch = if let Some(Quantity::Ratio(stretch)) = stretch {
-        stretch
-    } else {
-        none.0
-    };
-    let seat = if let Some(Quantity::Length(seat)) = seat {
-        seat
-    } else {
-        none.1
-    };
-    let grown = belt + wear::growth(belt, stretch, seat, &fit.route);
-    match held.arm_for(bench, grown) {
-        Ok((angle, share)) => {
-            let terms = || {
-                vec![
-                    Term::new("ε", "stretch", stretch, Unit::Percent),
-                    Term::new("w", "seat wear", seat, Unit::Millimetre),
-                    Term::new("L′", "length the arm must hold", grown, Unit::Millimetre),
-                ]
-            };
-            let equation = "L(α) = L·(1 + ε) + w·Σθ";
-            let angle = named(
-                "arm-angle-worn",
-                "arm angle then",
-                angle,
-                Unit::Degree,
-                working(equation, terms(), source::drive::SEAT),
-            );
-            let share = named(
-                "arm-share-worn",
-                "travel used then",
-                share,
-                Unit::Percent,
-                working(equation, terms(), source::drive::SEAT),
-            );
-            vec![angle, share]
-        }
-        Err(sentence) => {
-            bench.fault(key, sentence);
-            Vec::new()
-        }
-    }
-}
-
-/// Spring torque to strand tension, at the arm's place.
-fn springs(bench: &Bench, held: &Held) -> Vec<Finding> {
-    let Some((angle, growth)) = held.growth else {
-        return Vec::new();
-    };
-    let terms = |own: Term| {
-        vec![
-            own,
-            Term::new("dL/dα", "per radian", growth, Unit::Millimetre),
-            Term::new("α", "arm angle", angle, Unit::Degree),
-        ]
-    };
-    let mut findings = Vec::new();
-    if let (Some(Quantity::Torque(torque)), Some(tension)) = (bench.value("spring"), spring_tension(bench, held)) {
-        let own = Term::new("M", "spring torque", torque, Unit::NewtonMetre);
-        let working = working("T = M/|dL/dα|", terms(own), source::drive::VIRTUAL_WORK);
-        findings.push(named(
-            "spring-tension",
-            "strand tension the spring holds",
-            tension,
-            Unit::Newton,
-            working,
-        ));
-    }
-    if let Some(tension) = super::strands::measured(bench) {
-        let own = Term::new("T", "strand tension measured", tension, Unit::Newton);
-        let working = working("M = T·|dL/dα|", terms(own), source::drive::VIRTUAL_WORK);
-        let torque = spring::torque(tension, growth);
-        findings.push(named(
-            "spring-torque",
-            "spring torque of the strand measured",
-            torque,
-            Unit::NewtonMetre,
-            working,
-        ));
-    }
-    findings
-}
-
-/// The strand tension the spring typed holds, where the arm stands.
-pub(super) fn spring_tension(bench: &Bench, held: &Held) -> Option<Force> {
-    let (_, growth) = held.growth?;
-    match bench.value("spring") {
-        Some(Quantity::Torque(torque)) => spring::tension(torque, growth).ok(),
-        _ => None,
-    }
-}
-
-/// The angle of a degree count, for drawings.
-pub(super) fn degrees(angle: Angle) -> f64 {
-    in_radians(angle) / in_radians(radians(core::f64::consts::PI)) * 180.0
 }

@@ -297,6 +297,34 @@ fn belts_too_short_and_too_long_are_refused_with_the_limit() {
 }
 
 #[test]
+fn several_and_no_arm_positions_are_said() {
+    let past_dead_centre = with(&[
+        (
+            "pulleys",
+            "crank:rib:0,0:156;tensioner:back:-112,118:70;alternator:rib:-205,252:56;idler:back:-75,262:70;water pump:rib:55,205:118;compressor:rib:238,72:112",
+        ),
+        ("tensioner", "tensioner@-190,90,-20..60"),
+        ("belt", "6PK1438"),
+    ]);
+    let assessment = assess(resolve(&past_dead_centre));
+    assert_eq!(assessment.faults, []);
+    let (one, other) = (value(&assessment, "arm-angle"), value(&assessment, "arm-angle-also-1"));
+    let dead_centre = 31.4_f64.to_radians();
+    assert!(one < dead_centre && dead_centre < other, "{one} {other}");
+    let slugs = cautions_of(&assessment);
+    assert!(slugs.contains(&"several-positions") && slugs.contains(&"dead-centre"));
+    assert!(value(&assessment, "take-up-most") > 1.440);
+    // Turned half round the pivot, the pulley is nowhere near the belt.
+    let away = assess(resolve(&with(&[("tensioner", "tensioner@-128,44,200..240")])));
+    assert!(
+        away.faults
+            .iter()
+            .any(|fault| fault.key == "tensioner" && fault.sentence.starts_with("At no angle"))
+    );
+    assert!(!has(&away, "arm-angle") && has(&away, "effective-length"));
+}
+
+#[test]
 fn stretch_moves_the_arm_until_the_belt_no_longer_fits() {
     let share = |stretch: &str| {
         let assessment = assess(resolve(&with(&[("stretch", stretch)])));
