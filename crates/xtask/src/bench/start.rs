@@ -16,6 +16,11 @@ const FRAME: f64 = 1000.0 / 60.0;
 
 /// Adds the rows of the page in a browser.
 pub(super) fn measure(browser: &Browser, references: &References, report: &mut Report) -> Result<()> {
+    if let Some(load) = load() {
+        report.note(format!(
+            "Load of the machine before the browser was timed: {load}. Times are worth little above 0.5."
+        ));
+    }
     let times = times(browser, references)?;
     for network in ["online", "offline"] {
         let ours = median(&list(&times, &["start", network, "page"])?);
@@ -33,29 +38,36 @@ pub(super) fn measure(browser: &Browser, references: &References, report: &mut R
     Ok(())
 }
 
-/// The stretches between a key and its paint, in order, as the timing program names them.
-const STRETCHES: [(&str, &str); 5] = [
-    ("paint", "keystroke to paint"),
-    ("reach", "- until the page hears of it"),
-    ("handlers", "- the page's handlers"),
-    ("wait", "- wait for the next frame"),
-    ("frame", "- style, layout, paint"),
+/// The stretches between a key and its paint, in order, as the timing program
+/// names them, and whether a field without a program has one to compare with.
+const STRETCHES: [(&str, &str, bool); 5] = [
+    ("paint", "keystroke to paint", true),
+    ("reach", "- until the page hears of it", true),
+    ("handlers", "- the page's handlers", false),
+    ("wait", "- wait for the next frame", false),
+    ("frame", "- style, layout, paint", true),
 ];
 
 fn typing(times: &Value, report: &mut Report) -> Result<()> {
-    for (key, name) in STRETCHES {
+    for (key, name, compares) in STRETCHES {
         let ours = list(times, &["typing", "page", key])?;
         let empty = list(times, &["typing", "empty", key])?;
         for (label, share) in [("p50", 0.50), ("p99", 0.99)] {
             let time = quantile(&ours, share);
             let name = format!("{name}, {label} of {} keys, 4× slower CPU", ours.len());
-            let ratio = (key == "paint").then(|| (time / quantile(&empty, share), "plain field"));
+            let ratio = compares.then(|| (time / quantile(&empty, share), "plain field"));
             report.row(name, time, "ms", ratio);
         }
     }
     let late = quantile(&list(times, &["typing", "page", "paint"])?, 0.99) / FRAME;
     report.row("keystroke to paint, p99", late, "frames of 60 Hz", None);
     Ok(())
+}
+
+/// How many other programs want the processor just now, where the system tells.
+fn load() -> Option<String> {
+    let text = std::fs::read_to_string("/proc/loadavg").ok()?;
+    text.split_whitespace().next().map(str::to_owned)
 }
 
 fn times(browser: &Browser, references: &References) -> Result<Value> {
