@@ -5,6 +5,7 @@
 
 mod cannot_run;
 mod cold_start;
+mod convert;
 mod ready_is_true;
 mod retired;
 mod stray_requests;

@@ -54,6 +54,14 @@ pub fn nearest(length: Length) -> Option<InchFraction> {
 }
 
 impl InchFraction {
+    /// The fraction in inches, exact: 64ths are binary fractions.
+    #[must_use]
+    pub fn inches(self) -> f64 {
+        #[allow(clippy::cast_precision_loss)] // below 2⁵³ by construction
+        let sixty_fourths = self.sixty_fourths as f64;
+        sixty_fourths / 64.0
+    }
+
     /// The fraction as a length.
     #[must_use]
     pub fn length(self) -> Length {

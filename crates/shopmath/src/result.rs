@@ -5,6 +5,7 @@
 //! is text for the screen beyond the names the trade gives the things.
 
 use crate::caution::Caution;
+use crate::fraction;
 use crate::quantity::{Quantity, Unit};
 use crate::source::Source;
 
@@ -159,6 +160,11 @@ impl Finding {
     /// the coherent SI unit.
     #[must_use]
     pub fn plain(&self, quantity: Quantity) -> (f64, Unit) {
+        if let (Style::InchFraction, Quantity::Length(length)) = (self.style, quantity)
+            && let Some(fraction) = fraction::nearest(length)
+        {
+            return (fraction.inches(), Unit::Inch);
+        }
         match (self.id, quantity.value_in(self.unit)) {
             (Id::Row(_), Some(value)) => (value, self.unit),
             _ => (quantity.si(), quantity.kind().coherent()),

@@ -35,10 +35,10 @@ impl Phone {
         self.script(script, vec![json!(selector)])
     }
 
-    /// The text of an element, once it is there.
+    /// The text of an element, once it is there. Spaces that do not break read as plain ones.
     pub fn text(&self, selector: &str) -> Result<String> {
         let script = "const found = document.querySelector(arguments[0]); \
-             return found ? found.innerText : null";
+             return found ? found.innerText.replace(/\\s/g, ' ') : null";
         self.until(&format!("`{selector}`"), || {
             self.script::<Option<String>>(script, vec![json!(selector)])
         })
@@ -94,7 +94,8 @@ impl Phone {
             .transpose()
     }
 
-    fn until_value(&self, selector: &str, wanted: f64, tolerance: f64) -> Result<()> {
+    /// Waits until the `<data>` that a selector finds is close to a value, relative to its size.
+    pub fn until_value(&self, selector: &str, wanted: f64, tolerance: f64) -> Result<()> {
         let close = |value: f64| (value - wanted).abs() <= tolerance * wanted.abs().max(value.abs());
         let waited = self.until(&format!("`{selector}` to be {wanted}"), || {
             Ok(self.value_now(selector)?.filter(|value| close(*value)))

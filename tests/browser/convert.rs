@@ -1,0 +1,166 @@
+//! Convert: a spec as the manual prints it, read in the units of one's tools.
+
+use anyhow::ensure;
+use fenderside_tests::harness::{Outcome, Phone, Server};
+
+#[test]
+fn a_torque_is_read_in_the_units_of_the_tools() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+
+    phone.type_into("q", "60 N·m")?;
+    phone.until_row("lbf·ft", 44.253_728_956_636, 1e-12)?;
+    for unit in ["lbf·in", "ozf·in", "N·m", "kgf·m", "kgf·cm"] {
+        phone.row(unit)?;
+    }
+    phone.until_text("[data-row='lbf·ft']", "44.3")?;
+    ensure!(phone.attribute("[data-row='lbf·ft']", "data-unit")?.as_deref() == Some("lbf·ft"));
+
+    // The answer is on the screen without scrolling, in digits to be read at arm's length.
+    let seen = "const found = document.querySelector(\"[data-row='lbf·ft'] .number\"); \
+         const box = found.getBoundingClientRect(); \
+         return box.top >= 0 && box.bottom < innerHeight && parseFloat(getComputedStyle(found).fontSize) >= 28";
+    phone.until_true("the answer in sight", seen)?;
+
+    for (typed, unit, value) in [
+        ("44 ft-lb", "N·m", 59.655_989_726_580),
+        ("10 kgm", "N·m", 98.0665),
+        ("30 psi", "bar", 2.068_427_187_950),
+        ("-40 °F", "°C", -40.0),
+        ("4,5 qt", "L", 4.258_588_257),
+        ("80 km/h", "mph", 49.709_695_378_987),
+        ("100 PS", "hp", 98.632_007_062_5),
+        ("2 1/2 in", "mm", 63.5),
+    ] {
+        phone.type_into("q", typed)?;
+        phone.until_row(unit, value, 1e-10)?;
+    }
+    Ok(())
+}
+
+#[test]
+fn a_length_shows_its_fraction_and_the_wrench_that_fits() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert?q=19%20mm")?;
+    phone.until_row("in-fraction", 0.75, 0.0)?;
+    phone.until_text("[data-row='in-fraction']", "3/4")?;
+    phone.until_row("wrench-inch", 0.75, 0.0)?;
+
+    // 5/16 in is smaller than 8 mm, so it is not offered; 9/16 in on 14 mm rounds the corners.
+    phone.type_into("q", "8 mm")?;
+    phone.until_row("wrench-inch", 11.0 / 32.0, 1e-12)?;
+    phone.type_into("q", "14 mm")?;
+    phone.until_row("wrench-inch", 9.0 / 16.0, 1e-12)?;
+    phone.until_text("[data-caution='rounds-corners']", "rounds them")
+}
+
+#[test]
+fn a_bad_entry_keeps_its_text_and_says_what_to_type() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+
+    phone.type_into("q", "1,234 Nm")?;
+    phone.until_text("#q-error", "Type 1234 or 1.234")?;
+    ensure!(phone.field("q")? == "1,234 Nm" && phone.count("[data-row]")? == 0);
+    phone.error("q")?;
+    phone.tap(".chips .chip:nth-of-type(2)")?;
+    phone.until_row("N·m", 1.234, 1e-12)?;
+    ensure!(phone.field("q")? == "1.234 Nm" && phone.count("#q-error")? == 0);
+
+    for (typed, said) in [
+        ("60", "unit is missing"),
+        ("60 mPa", "Type MPa"),
+        ("45-35 Nm", "smaller end first"),
+        ("3/0 in", "cannot have 0"),
+        ("1e999 N·m", "far from 1"),
+        ("5 oz", "fl oz or oz wt"),
+        ("-500 °C", "colder"),
+        ("<b>60</b>", "number is missing"),
+    ] {
+        phone.type_into("q", typed)?;
+        phone.until_text("#q-error", said)?;
+        ensure!(phone.field("q")? == typed, "the text was lost");
+        phone.error("q")?;
+        let page: String = phone.script("return document.body.innerText", Vec::new())?;
+        ensure!(!page.contains("NaN") && !page.contains("inf"), "{typed}: {page}");
+    }
+    Ok(())
+}
+
+#[test]
+fn a_spec_list_becomes_a_table() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert?q=Tensioner%20bolt%3A%2060%20N%C2%B7m%20(44%20lbf%C2%B7ft)%0AIdler%2045%20furlongs%0A10%20N%C2%B7m%20%2B%2090%C2%B0")?;
+    phone.until_text("[data-line='1']", "Tensioner bolt: 60 N·m")?;
+    phone.until_value("[data-line='1'] [data-row='lbf·ft']", 44.253_728_956_636, 1e-12)?;
+    phone.until_text("#q-2-error", "no unit known")?;
+    phone.until_value("[data-line='3'] [data-row='lbf·ft']", 7.375_621_492_773, 1e-12)?;
+    phone.until_value("[data-line='3'] [data-row='turn']", 0.25, 1e-12)?;
+    phone.until_text("[data-line='3'] [data-caution='angle-means-stretch']", "single-use")
+}
+
+#[test]
+fn settings_stay_and_decide_what_comes_first() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert?q=60%20N%C2%B7m")?;
+    let first = "return document.querySelector('[data-row]').dataset.row === arguments[0]";
+    phone.until_true("inch units first", &first.replace("arguments[0]", "'lbf·ft'"))?;
+    phone.tap("input[name='tools'][value='metric']")?;
+    phone.until_true("metric units first", &first.replace("arguments[0]", "'N·m'"))?;
+
+    phone.tap(".head-button")?;
+    phone.tap("input[name='theme'][value='dark']")?;
+    let dark = "return document.documentElement.dataset.theme === 'dark' \
+         && getComputedStyle(document.body).backgroundColor === 'rgb(14, 18, 19)'";
+    phone.until_true("the dark theme", dark)?;
+    phone.screenshot("convert-dark")?;
+    phone.tap("input[name='theme'][value='sun']")?;
+    phone.until_true(
+        "the sun theme",
+        "return getComputedStyle(document.body).backgroundColor === 'rgb(255, 255, 255)'",
+    )?;
+    phone.tap("input[name='theme'][value='dark']")?;
+    phone.until_true("the dark theme", dark)?;
+
+    let site = server.site().to_owned();
+    let (profile, _) = phone.close()?;
+    let next_day = Phone::with(profile, &site)?;
+    next_day.open("#/convert?q=60%20N%C2%B7m")?;
+    next_day.until_true("the dark theme again", dark)?;
+    next_day.until_true("metric units first again", &first.replace("arguments[0]", "'N·m'"))
+}
+
+#[test]
+fn the_link_is_the_state() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert?q=10%20Nm%20%2B%2090%C2%B0&unknown=1")?;
+    phone.until_text(".read-as", "10 N·m + 90°")?;
+
+    phone.type_into("q", "35–45 N·m")?;
+    phone.until("the address to follow", || {
+        Ok((phone.fragment()? == "#/convert?q=35%E2%80%9345%20N%C2%B7m").then_some(()))
+    })?;
+
+    // To another screen and back: the bench is as it was left, the title and focus follow.
+    phone.tap("nav a[href^='#/sheet']")?;
+    phone.until_text("h1", "Sheet")?;
+    phone.until_true(
+        "title and focus on the new screen",
+        "return document.title === 'Sheet · Fenderside' && document.activeElement.localName === 'h1'",
+    )?;
+    phone.back()?;
+    phone.until_text("h1", "Convert")?;
+    ensure!(phone.field("q")? == "35–45 N·m");
+    phone.tap("nav a[href^='#/sheet']")?;
+    phone.until_text("h1", "Sheet")?;
+    phone.tap("nav a[href^='#/convert']")?;
+    phone.until_text("h1", "Convert")?;
+    ensure!(phone.field("q")? == "35–45 N·m", "the tab leads back to the same bench");
+    Ok(())
+}
