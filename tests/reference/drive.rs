@@ -257,6 +257,27 @@ fn a_missed_pulley_is_named() {
     assert_eq!(missed(outside)[0], RouteFault::Missed(1));
 }
 
+/// A flat idler half a millimetre into a span carries the belt by a fraction of a degree; half a
+/// millimetre off it, the belt misses it.
+#[test]
+fn a_light_touch_is_a_wrap_and_a_near_miss_is_none() {
+    let idler_at = |y: f64| layout(&format!("a:rib:0,0:100;i:back:200,{y}:60;b:rib:400,0:100"));
+    // 50 of the pulleys, 30 of the idler, 2.3 of the belt.
+    let touching = route::solve(&idler_at(82.3 - 0.5)).unwrap();
+    let wrap = touching.legs[1].wrap.get::<Degree>();
+    // The span bends by 0.5 in 200 on either side, less what the idler's own rim takes up.
+    agree(
+        "wrap",
+        wrap,
+        2.0 * (0.5_f64 / 200.0).atan().to_degrees(),
+        Tolerance::Relative(0.01),
+    );
+    assert_eq!(
+        route::solve(&idler_at(82.3 + 0.5)).unwrap_err()[0],
+        RouteFault::Missed(1)
+    );
+}
+
 /// Each 0.1 mm the belt sinks frees 2π·0.1 mm where all pulleys are ribbed. With back-side pulleys
 /// it is more, since only ribbed pulleys lose radius and their wraps add up to a turn plus all
 /// back-side wraps: shown here by routing the sunken belt itself.

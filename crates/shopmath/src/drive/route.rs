@@ -114,6 +114,11 @@ pub fn effective_length(layout: &Layout, sense: Sense) -> Result<Length, RouteFa
     closing_trace(layout, sense.sign()).map(|trace| metres(trace.length()))
 }
 
+/// Whether the pulleys, each by itself, let a route be tried.
+pub(super) fn can_be_traced(layout: &Layout) -> bool {
+    !layout.faults().into_iter().any(RouteFault::forbids_tracing)
+}
+
 /// The trace in a sense, when it closes.
 pub(super) fn closing_trace(layout: &Layout, sense: f64) -> Result<Trace, RouteFault> {
     if let Some(fault) = layout.faults().into_iter().find(|fault| fault.forbids_tracing()) {

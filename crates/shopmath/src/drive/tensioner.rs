@@ -8,7 +8,8 @@ use super::layout::Layout;
 use super::pulley::Spot;
 use super::route::{self, Route};
 use super::si::{in_radians, metres, radians};
-use super::trace::likely_sense;
+use super::tangent::Circle;
+use super::trace::{Trace, likely_sense};
 use core::f64::consts::TAU;
 use kurbo::Vec2;
 use uom::si::f64::{Angle, Length};
@@ -42,6 +43,8 @@ pub struct Arm<'a> {
     length: f64,
     drawn_at: f64,
     sense: f64,
+    /// The pulleys as the belt sees them; none where no belt can be tried.
+    circles: Vec<Circle>,
 }
 
 impl<'a> Arm<'a> {
@@ -70,8 +73,12 @@ impl<'a> Arm<'a> {
             length: reach.hypot(),
             drawn_at: nearest_turn(reach.atan2(), 0.5 * (low + high)),
             sense: likely_sense(layout),
+            circles: Vec::new(),
         };
         arm.sense = arm.sense_of_sweep().unwrap_or(arm.sense);
+        if route::can_be_traced(layout) {
+            arm.circles = layout.circles(arm.sense);
+        }
         Ok(arm)
     }
 
@@ -154,8 +161,10 @@ impl<'a> Arm<'a> {
     /// Length and growth where the belt closes, unchecked for crossings, metre and metre per
     /// radian.
     pub(super) fn reading(&self, angle: f64) -> Option<Reading> {
-        let trace = route::closing_trace(&self.layout_at(radians(angle)), self.sense).ok()?;
         let pulley = self.tensioner.pulley;
+        let mut circles = self.circles.clone();
+        circles.get_mut(pulley)?.centre = self.tensioner.pivot.point() + self.length * Vec2::from_angle(angle);
+        let trace = Trace::around(circles, self.sense).ok().filter(Trace::closes)?;
         let pull = trace.arriving(pulley).along - trace.spans[pulley].along;
         Some(Reading {
             length: trace.length(),

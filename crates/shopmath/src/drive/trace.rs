@@ -30,7 +30,14 @@ impl Trace {
     /// # Errors
     /// [`RouteFault::Overlap`] for the first pair of neighbours no line can touch.
     pub(super) fn of(layout: &Layout, sense: f64) -> Result<Self, RouteFault> {
-        let circles = layout.circles(sense);
+        Self::around(layout.circles(sense), sense)
+    }
+
+    /// Goes once round these circles, whose radii are signed for the sense.
+    ///
+    /// # Errors
+    /// As [`Trace::of`].
+    pub(super) fn around(circles: Vec<Circle>, sense: f64) -> Result<Self, RouteFault> {
         let next = |index: usize| (index + 1) % circles.len();
         let spans: Vec<Span> = (0..circles.len())
             .map(|index| span(circles[index], circles[next(index)]).ok_or(RouteFault::Overlap(index, next(index))))

@@ -297,6 +297,38 @@ fn belts_too_short_and_too_long_are_refused_with_the_limit() {
 }
 
 #[test]
+fn a_mirrored_tensioner_has_used_the_same_share() {
+    let texts = DriveText::demo();
+    let demo = assess(resolve(&texts));
+    let mirrored = texts.get("pulleys").unwrap().split(';').map(|entry| {
+        let (before, after) = entry.split_once(',').unwrap();
+        let (name, x) = before.rsplit_once(':').unwrap();
+        format!("{name}:{},{after}", -x.parse::<f64>().unwrap())
+    });
+    let pulleys = mirrored.collect::<Vec<_>>().join(";");
+    let mirrored = assess(resolve(&with(&[
+        ("pulleys", &pulleys),
+        ("tensioner", "tensioner@128,44,85..125"),
+    ])));
+    assert_eq!(mirrored.faults, []);
+    for id in [
+        "arm-share",
+        "belt-left",
+        "belt-per-degree",
+        "spring-tension",
+        "slip-reserve-3",
+        "hub-load-2",
+    ] {
+        assert!(
+            (value(&demo, id) - value(&mirrored, id)).abs() < 1e-9 * value(&demo, id),
+            "{id}"
+        );
+    }
+    let (here, there) = (value(&demo, "arm-angle"), value(&mirrored, "arm-angle"));
+    assert!((here + there - core::f64::consts::PI).abs() < 1e-9, "{here} {there}");
+}
+
+#[test]
 fn several_and_no_arm_positions_are_said() {
     let past_dead_centre = with(&[
         (
