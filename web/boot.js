@@ -7,7 +7,7 @@
 //   data-update   "ready" (event `shop-update-ready`) when a new version waits
 //   data-version  the version whose files are kept
 // What it listens to: `shop-update-apply` lets the waiting version take over and
-// reloads once.
+// reloads once; `shop-awake` and `shop-rest` keep the screen lit and let it go.
 
 (() => {
   "use strict";
@@ -16,6 +16,7 @@
   const WORKER = "./sw.js";
 
   root.dataset.offline = "pending";
+  keepAwake();
   start().then((started) => keepOffline(started));
 
   async function start() {
@@ -74,6 +75,32 @@
     line.setAttribute("role", "alert");
     line.textContent = text;
     document.body.prepend(line);
+  }
+
+  // The screen stays lit while the page asks for it, and again after a look at
+  // something else. Browsers that cannot do it let the screen dim as ever.
+  function keepAwake() {
+    let lock = null;
+    let wanted = false;
+    const hold = async () => {
+      try {
+        lock = await navigator.wakeLock?.request("screen");
+      } catch {
+        lock = null;
+      }
+      if (!wanted) lock?.release();
+    };
+    window.addEventListener("shop-awake", () => {
+      wanted = true;
+      hold();
+    });
+    window.addEventListener("shop-rest", () => {
+      wanted = false;
+      lock?.release();
+    });
+    document.addEventListener("visibilitychange", () => {
+      if (wanted && document.visibilityState === "visible") hold();
+    });
   }
 
   async function keepOffline(started) {

@@ -4,6 +4,7 @@
 //! render what comes back. What each file is for is in `DEVELOPERS.md`.
 
 mod app;
+mod awake;
 mod link;
 mod offline;
 mod route;

@@ -15,5 +15,6 @@ pub mod field;
 pub mod fraction;
 pub mod quantity;
 pub mod result;
+pub mod sketch;
 pub mod source;
 pub mod tools;

@@ -14,6 +14,17 @@ pub enum Tools {
     Inch,
 }
 
+/// Units of one purpose, metric and inch.
+const TWINS: &[(Unit, Unit)] = &[
+    (Unit::NewtonMetre, Unit::PoundForceFoot),
+    (Unit::Kilonewton, Unit::PoundForce),
+    (Unit::Newton, Unit::PoundForce),
+    (Unit::Millimetre, Unit::Inch),
+    (Unit::SquareMillimetre, Unit::SquareInch),
+    (Unit::Megapascal, Unit::PoundForcePerSquareInch),
+    (Unit::KelvinDifference, Unit::FahrenheitDifference),
+];
+
 impl Tools {
     /// The choices, in the order they are offered.
     pub const ALL: [Tools; 3] = [Tools::Both, Tools::Metric, Tools::Inch];
@@ -26,6 +37,23 @@ impl Tools {
             Self::Metric => "metric",
             Self::Inch => "inch",
         }
+    }
+
+    /// The unit these tools read a result in: its own where both kinds are in the drawer.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, tools::Tools};
+    /// assert_eq!(Tools::Inch.unit(Unit::Kilonewton), Unit::PoundForce);
+    /// assert_eq!(Tools::Both.unit(Unit::Kilonewton), Unit::Kilonewton);
+    /// ```
+    #[must_use]
+    pub fn unit(self, unit: Unit) -> Unit {
+        let twin = |(metric, inch): &(Unit, Unit)| match self {
+            Self::Both => None,
+            Self::Metric => (unit == *inch).then_some(*metric),
+            Self::Inch => (unit == *metric).then_some(*inch),
+        };
+        TWINS.iter().find_map(twin).unwrap_or(unit)
     }
 
     /// The rows of a kind in the order that serves these tools, given the unit that was typed.

@@ -187,7 +187,7 @@ fn rows(stage: &Stage, index: Option<usize>) -> Html {
         <div class="rows" data-stage={index.map(|index| (index + 1).to_string())} key={index.unwrap_or_default()}>
             if index.is_some() { <h2>{ print::bounds(stage.typed) }</h2> }
             { for stage.rows.iter().map(|finding| html! {
-                <Finding key={print::suffix(finding.unit) + finding.name} finding={finding.clone()} identified={index.is_none()} />
+                <Finding key={print::suffix(finding.unit) + finding.name} finding={finding.clone()} unit={finding.unit} identified={index.is_none()} />
             }) }
         </div>
     }
@@ -232,7 +232,7 @@ fn list_row(
                 <th scope="row">{ echo(conversion) }</th>
                 <td>
                     { for conversion.stages.iter().map(|stage| html! {
-                        <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| html! { <span class="list-value">{ amount(finding, false) }</span> }) }</p>
+                        <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| html! { <span class="list-value">{ amount(finding, finding.unit, false) }</span> }) }</p>
                     }) }
                     { cautions(&conversion.cautions) }
                 </td>

@@ -1,4 +1,5 @@
 //! One module per screen.
 
+pub(crate) mod bolt;
 pub(crate) mod convert;
 pub(crate) mod unbuilt;

@@ -2,13 +2,15 @@
 
 use super::caution::cautions;
 use js_sys::Number;
-use shopmath::quantity::{Quantity, print};
+use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::{Amount, Difference, Finding as Found, Id, Style, Term};
 use yew::prelude::*;
 
 #[derive(PartialEq, Properties)]
 pub(crate) struct Props {
     pub(crate) finding: Found,
+    /// The unit to show it in.
+    pub(crate) unit: Unit,
     /// Whether the result is alone on the screen and so carries its id; in a table it does not.
     #[prop_or(true)]
     pub(crate) identified: bool,
@@ -30,7 +32,7 @@ pub(crate) fn Finding(props: &Props) -> Html {
         <div class="finding">
             <details {ontoggle}>
                 <summary>
-                    <span class="finding-value">{ amount(finding, props.identified) }</span>
+                    <span class="finding-value">{ amount(finding, props.unit, props.identified) }</span>
                     <span class="finding-name">{ finding.name }{ for finding.difference.iter().map(difference) }</span>
                 </summary>
                 if *open { { working(finding) } }
@@ -40,17 +42,16 @@ pub(crate) fn Finding(props: &Props) -> Html {
     }
 }
 
-/// The number or range, as `<data>` elements by the contract.
-pub(crate) fn amount(finding: &Found, identified: bool) -> Html {
+/// The number or range, as `<data>` elements by the contract: low, middle and high in this order,
+/// the unit behind the last.
+pub(crate) fn amount(finding: &Found, unit: Unit, identified: bool) -> Html {
     let ends: Vec<_> = finding.amount.ends().collect();
     let last = ends.last().map(|(end, _)| *end);
-    let is_row = matches!(finding.id, Id::Row(_));
     ends.iter()
-        .filter(|(end, _)| !is_row || *end != Some("mid"))
         .map(|&(end, quantity)| {
             html! {
                 <>
-                    { data(finding, end, quantity, identified) }
+                    { data(finding, (end, quantity), unit, identified) }
                     if Some(end) != last { <span class="finding-to">{ "–" }</span> }
                 </>
             }
@@ -59,18 +60,18 @@ pub(crate) fn amount(finding: &Found, identified: bool) -> Html {
 }
 
 /// One `<data>` element.
-fn data(finding: &Found, end: Option<&'static str>, quantity: Quantity, identified: bool) -> Html {
-    let (value, unit) = finding.plain(quantity);
+fn data(finding: &Found, (end, quantity): (Option<&'static str>, Quantity), unit: Unit, identified: bool) -> Html {
+    let (value, coherent) = finding.plain(quantity);
     let row = match finding.id {
         Id::Row(name) => Some(name),
         _ => None,
     };
     let id = identified.then(|| element_id(finding.id, end));
-    let number = print::number(quantity, finding.unit, finding.style);
+    let number = print::number(quantity, unit, finding.style);
     html! {
-        <data {id} value={shortest(value)} data-unit={unit.symbol()} data-row={row} data-end={end}>
+        <data {id} value={shortest(value)} data-unit={coherent.symbol()} data-row={row} data-end={end}>
             <span class="number">{ number }</span>
-            <span class="unit">{ print::suffix(finding.unit) }</span>
+            <span class="unit">{ print::suffix(unit) }</span>
         </data>
     }
 }

@@ -1,8 +1,10 @@
-//! Views shared by all screens: results, faults, choices, icons.
+//! Views shared by all screens: fields, results, faults, drawings, choices, icons.
 
 pub(crate) mod caution;
 pub(crate) mod choice;
 pub(crate) mod fault;
+pub(crate) mod field;
 pub(crate) mod finding;
 pub(crate) mod icon;
 pub(crate) mod settings;
+pub(crate) mod sketch;

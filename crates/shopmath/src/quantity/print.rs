@@ -143,6 +143,30 @@ fn ends_at(value: f64, decimals: i32) -> bool {
     (scaled - scaled.round()).abs() <= scaled.abs() * 1e-12 + 1e-11
 }
 
+/// Plain digits to at most `decimals` places, trailing zeros dropped: for coordinates, where a
+/// reader takes neither grouped digits nor a typographic minus.
+#[must_use]
+pub fn plain(value: f64, decimals: u8) -> String {
+    let steps = 10_f64.powi(i32::from(decimals));
+    let scaled = (value * steps).round();
+    if !scaled.is_finite() || scaled.abs() > 1e15 {
+        return "0".to_owned();
+    }
+    #[allow(clippy::cast_possible_truncation)] // at most 10¹⁵
+    let scaled = scaled as i64;
+    let digits = format!("{:0width$}", scaled.unsigned_abs(), width = usize::from(decimals) + 1);
+    let (whole, part) = digits
+        .split_at_checked(digits.len() - usize::from(decimals))
+        .unwrap_or((&digits, ""));
+    let sign = if scaled < 0 { "-" } else { "" };
+    let part = part.trim_end_matches('0');
+    if part.is_empty() {
+        format!("{sign}{whole}")
+    } else {
+        format!("{sign}{whole}.{part}")
+    }
+}
+
 /// Rounded at a decimal place; negative places round left of the decimal mark. Fifteen figures at
 /// most, so that the digits are those of a whole number an `f64` holds exactly.
 fn at_decimals(value: f64, decimals: i32) -> String {

@@ -1,0 +1,101 @@
+//! A section: its fields, its drawings, what was found, and what to beware of.
+
+use super::form::Form;
+use crate::views::caution::cautions;
+use crate::views::finding::Finding;
+use crate::views::sketch::sketch;
+use gloo::utils::document;
+use shopmath::convert;
+use shopmath::fastener::bolt::{Assessment, Field, Section, SectionId};
+use shopmath::quantity::{Kind, Quantity, read};
+use shopmath::sketch::{joint, plot, protractor};
+use shopmath::tools::Tools;
+use yew::prelude::*;
+
+/// The section.
+pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, tools: Tools) -> Html {
+    let missing: Vec<&str> = part
+        .missing
+        .iter()
+        .filter_map(|key| Field::of(key))
+        .map(|field| field.label)
+        .collect();
+    html! {
+        <section id={element_id(part.id)} class="part" key={part.title}>
+            <h2>{ part.title }</h2>
+            { form.part(part.id) }
+            { drawings(part.id, whole, form, tools) }
+            <div class="rows stacked">
+                { for part.findings.iter().map(|finding| html! {
+                    <Finding key={finding.name} finding={finding.clone()} unit={tools.unit(finding.unit)} />
+                }) }
+            </div>
+            if !missing.is_empty() { <p class="note">{ "More with: " }{ missing.join(", ") }{ "." }</p> }
+            { for part.notes.iter().map(|note| html! { <p class="note">{ note }</p> }) }
+            { cautions(&part.cautions) }
+        </section>
+    }
+}
+
+fn drawings(id: SectionId, whole: &Assessment, form: &Form<'_>, tools: Tools) -> Html {
+    match id {
+        SectionId::Angle => html! {
+            <>
+                { turn(form.text.get("spec"), tools) }
+                if let Some(drawn) = whole.plot.as_ref().and_then(plot::plot) { { sketch(&drawn) } }
+            </>
+        },
+        SectionId::Engagement => whole
+            .drawing
+            .map_or_else(|| html! {}, |drawing| sketch(&joint::joint(&drawing))),
+        _ => html! {},
+    }
+}
+
+/// Each angle of the spec on a protractor, and in degrees, turns, hex flats and 12-point clicks.
+fn turn(spec: &str, tools: Tools) -> Html {
+    let stages = read::stages(spec, read::Expect::default()).unwrap_or_default();
+    let angles = stages.into_iter().filter(|stage| stage.kind() == Kind::Angle);
+    let angle = |bounds: shopmath::quantity::Bounds| {
+        let (Quantity::Angle(low), Quantity::Angle(high)) = (bounds.low.quantity(), bounds.high.quantity()) else {
+            return html! {};
+        };
+        html! {
+            <div class="turn">
+                { sketch(&protractor::protractor(low, high)) }
+                <div class="rows compact">
+                    { for convert::stage(bounds, tools).rows.iter().map(|finding| html! {
+                        <Finding key={finding.name} finding={finding.clone()} unit={finding.unit} identified=false />
+                    }) }
+                </div>
+            </div>
+        }
+    };
+    angles.map(angle).collect()
+}
+
+/// Buttons that lead to the sections.
+pub(super) fn jumps(parts: &[Section]) -> Html {
+    let jump = |part: &Section| {
+        let id = element_id(part.id);
+        let onclick = Callback::from(move |_: MouseEvent| {
+            if let Some(section) = document().get_element_by_id(id) {
+                section.scroll_into_view();
+            }
+        });
+        html! { <button type="button" class="chip" key={id} {onclick}>{ part.title }</button> }
+    };
+    html! { <nav class="strip jumps" aria-label="Sections">{ for parts.iter().map(jump) }</nav> }
+}
+
+fn element_id(id: SectionId) -> &'static str {
+    match id {
+        SectionId::Bolt => "part-bolt",
+        SectionId::Wrench => "part-wrench",
+        SectionId::Clamp => "part-clamp",
+        SectionId::Angle => "part-angle",
+        SectionId::Engagement => "part-engagement",
+        SectionId::Stuck => "part-stuck",
+        SectionId::Reuse => "part-reuse",
+    }
+}

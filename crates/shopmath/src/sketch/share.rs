@@ -1,0 +1,29 @@
+//! The verdict's range on a bar: from nothing past yield, with the band where the clamp load lies.
+
+use super::{Anchor, Role, Sketch, WIDTH};
+use crate::fastener::bolt::Verdict;
+
+const HEIGHT: f64 = 58.0;
+const TOP: f64 = 22.0;
+const BOTTOM: f64 = 44.0;
+/// The bar goes this far past yield at least.
+const REACH: f64 = 1.25;
+
+/// The bar of a verdict.
+#[must_use]
+pub fn share(verdict: &Verdict) -> Sketch {
+    let (low, mid, high) = (verdict.low.value, verdict.mid.value, verdict.high.value);
+    let full = REACH.max(high * 1.05);
+    let x = |share: f64| share / full * WIDTH;
+    let mut sketch = Sketch::new(
+        "Share of yield: low, middle and high on a bar with yield marked".into(),
+        HEIGHT,
+    );
+    sketch.rectangle(Role::Frame, [0.0, TOP], [WIDTH, BOTTOM]);
+    sketch.rectangle(Role::Band, [x(low), TOP], [x(high).max(x(low) + 2.0), BOTTOM]);
+    sketch.line(Role::Middle, [[x(mid), TOP - 4.0], [x(mid), BOTTOM + 4.0]]);
+    sketch.line(Role::Yield, [[x(1.0), TOP - 8.0], [x(1.0), BOTTOM + 8.0]]);
+    sketch.words([x(1.0), TOP - 10.0], Anchor::Middle, "yield");
+    sketch.words([0.0, TOP - 10.0], Anchor::Start, "0");
+    sketch
+}
