@@ -30,11 +30,18 @@ pub const ROUTE: Source = Source {
     mark: Mark::Calculated,
 };
 
-/// Speeds and the pitch length.
-pub const PITCH_LINE: Source = Source {
-    publication: "ISO 9981",
-    part: "speeds by the pitch diameter, effective diameter + 2 b_e",
-    mark: Mark::Published,
+/// Pull of an accessory's load.
+pub const LOAD: Source = Source {
+    publication: "",
+    part: "torque over the pitch radius, power over the belt's speed",
+    mark: Mark::Calculated,
+};
+
+/// Pull of an alternator.
+pub const ALTERNATOR: Source = Source {
+    publication: "",
+    part: "electric power over efficiency and belt speed; 60 % efficiency and 14 V, where not typed, are common practice",
+    mark: Mark::CommonPractice,
 };
 
 /// The tensioner's travel.
@@ -61,7 +68,7 @@ pub const STRAND: Source = Source {
 /// Slip.
 pub const SLIP: Source = Source {
     publication: "",
-    part: "belt friction with wedge and centrifugal term, Euler and Eytelwein",
+    part: "belt friction with wedge and centrifugal term, Euler and Eytelwein; friction of 0.3, where not typed, is common practice",
     mark: Mark::Calculated,
 };
 
@@ -79,11 +86,11 @@ pub const ALIGNMENT: Source = Source {
     mark: Mark::Published,
 };
 
-/// Wear of the ribs.
+/// Wear of the ribs. The limits of 5 % and 10 % are published; the loss for a depth is not.
 pub const WEAR: Source = Source {
-    publication: "belt makers' literature",
-    part: "10 % rib loss by 100 000 miles, 5 % matters already; the loss for a depth is an own estimate from the profile",
-    mark: Mark::Published,
+    publication: "",
+    part: "own estimate from pitch and groove angle, ribs and grooves taken as equally wide; belt makers' literature says 5 % matters and 10 % comes by 100 000 miles",
+    mark: Mark::Calculated,
 };
 
 /// A belt that sinks into its grooves.

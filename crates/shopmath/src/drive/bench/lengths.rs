@@ -130,7 +130,7 @@ fn speed(bench: &Bench, route: &Route) -> Option<Finding> {
             Term::new("ω", "driver speed", driver, Unit::RevolutionPerMinute),
             Term::new("r", "driver's pitch radius", radius, Unit::Millimetre),
         ],
-        source: source::drive::PITCH_LINE,
+        source: bench.layout.as_ref()?.profile.source(),
     };
     let speed = route.belt_speed(driver);
     Some(Finding::new(
@@ -216,7 +216,7 @@ fn relative_speed(number: usize, leg: &Leg, driver: Length, profile: Profile) ->
                 Unit::Millimetre,
             ),
         ],
-        source: source::drive::PITCH_LINE,
+        source: profile.source(),
     };
     let name = "speed, driver = 1";
     Finding::new(

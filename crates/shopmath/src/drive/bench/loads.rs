@@ -5,6 +5,7 @@ use super::springs::spring_tension;
 use super::strands::{mass, measured};
 use super::tensioner::Held;
 use crate::caution;
+use crate::drive::load::Load;
 use crate::drive::pulley::Side;
 use crate::drive::route::{Leg, Route};
 use crate::drive::si::{in_newtons, in_ones, newtons};
@@ -24,6 +25,7 @@ const SETS_TENSION: [&str; 5] = ["tensioner", "strand", "frequency", "mass", "sp
 /// The loop under load, and what it was worked out from.
 struct Loaded {
     around: Loop,
+    pulls: Vec<Force>,
     setting: Force,
     assumed: bool,
     friction: Ratio,
@@ -40,6 +42,7 @@ pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
         let leaving = loaded.around.spans[index];
         let capacity = slip::capacity(loaded.friction, leg.wrap, leg.side, groove);
         findings.extend(capacity.map(|capacity| reserve(index + 1, leg, capacity, (arriving, leaving), &loaded)));
+        findings.extend(pull(bench, index, leg, &loaded));
         findings.push(hub(index + 1, leg, (arriving, leaving), &loaded));
         findings.push(span(index + 1, leaving, &loaded));
     }
@@ -67,6 +70,7 @@ fn loaded(bench: &Bench, held: Option<&Held>) -> Option<Loaded> {
     let centrifugal = tension::centrifugal(mass(bench)?.mid, route.belt_speed(speed));
     Some(Loaded {
         around: tension::around(route, &pulls, setting, centrifugal),
+        pulls,
         setting: level,
         assumed,
         friction,
@@ -154,6 +158,53 @@ fn reserve(number: usize, leg: &Leg, capacity: Ratio, spans: (Force, Force), loa
             (pulls && share < LITTLE).then_some(caution::drive::LITTLE_RESERVE)
         });
     finding
+}
+
+/// The pull of a pulley's load at the pitch line; none for idlers and the driver.
+fn pull(bench: &Bench, index: usize, leg: &Leg, loaded: &Loaded) -> Option<Finding> {
+    let entry = bench.loads.as_ref()?.iter().find(|entry| entry.pulley == index)?;
+    let speed = match bench.value("rpm") {
+        Some(Quantity::Rotation(speed)) => bench.route.as_ref()?.belt_speed(speed),
+        _ => return None,
+    };
+    let of_speed = Term::new("v", "belt speed", speed, Unit::MetrePerSecond);
+    let (equation, terms, source) = match entry.load {
+        Load::Torque(torque) => {
+            let torque = Term::new("M", "torque at its shaft", torque, Unit::NewtonMetre);
+            let radius = Term::new("r", "pitch radius", leg.pitch_radius, Unit::Millimetre);
+            ("F = M/r", vec![torque, radius], source::drive::LOAD)
+        }
+        Load::Power(power) => {
+            let power = Term::new("P", "power it takes", power, Unit::Kilowatt);
+            ("F = P/v", vec![power, of_speed], source::drive::LOAD)
+        }
+        Load::Electric { current, voltage } => {
+            let mut terms = vec![
+                Term::new("I", "current it gives", current, Unit::Ampere),
+                Term::new("U", "voltage", voltage, Unit::Volt),
+                of_speed,
+            ];
+            if let Some(Quantity::Ratio(efficiency)) = bench.value("efficiency") {
+                terms.push(Term::new("η", "efficiency", efficiency, Unit::Percent));
+            }
+            ("F = U·I/(η·v)", terms, source::drive::ALTERNATOR)
+        }
+    };
+    let working = Working {
+        equation,
+        terms,
+        source,
+    };
+    let id = Id::Numbered("belt-pull", index + 1);
+    let amount = *loaded.pulls.get(index)?;
+    Some(Finding::new(
+        id,
+        "pull of its load",
+        amount,
+        Unit::Newton,
+        "at the pitch line",
+        working,
+    ))
 }
 
 fn hub(number: usize, leg: &Leg, spans: (Force, Force), loaded: &Loaded) -> Finding {

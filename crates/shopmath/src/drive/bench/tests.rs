@@ -296,6 +296,34 @@ fn belts_too_short_and_too_long_are_refused_with_the_limit() {
     );
 }
 
+/// The demo's loads by hand: 12 N·m at a pitch radius of 58 mm; 0.6 kW and 90 A · 14 V / 60 % at the
+/// belt speed of 2000 rpm on a pitch radius of 80 mm.
+#[test]
+fn pulls_of_the_three_kinds_of_load() {
+    let demo = assess(resolve(&DriveText::demo()));
+    let belt_speed = 2000.0 / 60.0 * core::f64::consts::TAU * 0.080;
+    for (id, newtons) in [
+        ("belt-pull-3", 90.0 * 14.0 / 0.6 / belt_speed),
+        ("belt-pull-5", 600.0 / belt_speed),
+        ("belt-pull-6", 12.0 / 0.058),
+    ] {
+        assert!((value(&demo, id) - newtons).abs() < 1e-9, "{id}");
+    }
+    // The strand that leaves the driver is held by the tensioner, the one that arrives carries all.
+    let rise = value(&demo, "span-tension-6") - value(&demo, "span-tension-1");
+    let all: f64 = [3, 5, 6]
+        .map(|number| value(&demo, &format!("belt-pull-{number}")))
+        .iter()
+        .sum();
+    assert!((rise - all).abs() < 1e-9);
+    let mass = 0.5 * (0.020 + 0.025) * 6.0;
+    let own_motion = value(&demo, "span-tension-1") - value(&demo, "strand-tension");
+    assert!(
+        (own_motion - mass * belt_speed * belt_speed).abs() < 1e-9,
+        "{own_motion}"
+    );
+}
+
 #[test]
 fn a_mirrored_tensioner_has_used_the_same_share() {
     let texts = DriveText::demo();
