@@ -8,6 +8,8 @@ use super::si::in_metres;
 use super::tangent::Circle;
 use uom::si::f64::Length;
 
+/// The most pulleys looked at, so that no link can keep a phone busy.
+pub const MOST_PULLEYS: usize = 200;
 /// The farthest a pulley may stand from the origin along either axis, metre.
 const FARTHEST: f64 = 100.0;
 /// The diameters a pulley may have, metre.
@@ -30,6 +32,9 @@ impl Layout {
     /// What keeps the pulleys, each by itself, from carrying a belt.
     pub(super) fn faults(&self) -> Vec<RouteFault> {
         let mut faults = Vec::new();
+        if self.pulleys.len() > MOST_PULLEYS {
+            return vec![RouteFault::TooMany];
+        }
         if self.pulleys.len() < 2 {
             faults.push(RouteFault::TooFew(self.pulleys.len()));
         } else if self.pulleys.iter().all(|pulley| pulley.side == Side::Back) {

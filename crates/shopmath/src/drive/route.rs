@@ -172,7 +172,12 @@ impl RouteFault {
     fn forbids_tracing(self) -> bool {
         matches!(
             self,
-            Self::TooFew(_) | Self::NoneOnRibs | Self::BackOutOfRange | Self::FarAway(_) | Self::NoSize(_)
+            Self::TooFew(_)
+                | Self::TooMany
+                | Self::NoneOnRibs
+                | Self::BackOutOfRange
+                | Self::FarAway(_)
+                | Self::NoSize(_)
         )
     }
 }

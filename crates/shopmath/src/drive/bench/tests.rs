@@ -230,6 +230,19 @@ fn each_way_to_break_a_drive_is_named_at_its_pulley() {
 }
 
 #[test]
+fn a_link_with_too_many_pulleys_is_refused_at_once() {
+    let list: Vec<String> = (0..20_000)
+        .map(|index| format!("p{index}:rib:{},0:60", index * 70))
+        .collect();
+    let bench = resolve(&with(&[
+        ("pulleys", &list.join(";")),
+        ("tensioner", "p1@0,90,0..40"),
+        ("loads", ""),
+    ]));
+    assert_eq!(bench.route_faults, [RouteFault::TooMany]);
+}
+
+#[test]
 fn a_span_through_a_pulley_is_named() {
     let through = "a:rib:0,0:100;b:rib:400,0:100;deep:back:60,130:150;c:rib:200,350:100";
     let bench = resolve(&with(&[("pulleys", through), ("tensioner", ""), ("loads", "")]));

@@ -1,7 +1,7 @@
 //! Routes no belt can take.
 
 use super::millimetres;
-use crate::drive::layout::Layout;
+use crate::drive::layout::{Layout, MOST_PULLEYS};
 use crate::drive::pulley::{Pulley, Side};
 use crate::drive::si::metres;
 
@@ -11,6 +11,8 @@ use crate::drive::si::metres;
 pub enum RouteFault {
     /// Fewer than two pulleys.
     TooFew(usize),
+    /// More pulleys than are looked at.
+    TooMany,
     /// Every pulley is on the belt's back.
     NoneOnRibs,
     /// The distance from back face to effective line is negative or absurd.
@@ -41,7 +43,7 @@ impl RouteFault {
     #[must_use]
     pub fn pulleys(self) -> Vec<usize> {
         match self {
-            Self::TooFew(_) | Self::NoneOnRibs | Self::BackOutOfRange => Vec::new(),
+            Self::TooFew(_) | Self::TooMany | Self::NoneOnRibs | Self::BackOutOfRange => Vec::new(),
             Self::FarAway(index) | Self::NoSize(index) | Self::BelowMinimum(index) | Self::Missed(index) => vec![index],
             Self::Overlap(one, other) | Self::SpansCross(one, other) => vec![one, other],
             Self::SpanThrough { pulley, .. } => vec![pulley],
@@ -60,6 +62,7 @@ impl RouteFault {
                     .into()
             }
             Self::TooFew(_) => "A belt needs two pulleys at least. Add the next one the belt meets.".into(),
+            Self::TooMany => format!("No drive has more than {MOST_PULLEYS} pulleys. Take some away."),
             Self::NoneOnRibs => "Every pulley is set to the belt's back. Set those with grooves to rib.".into(),
             Self::BackOutOfRange => {
                 "The back face lies 0 to 50 mm from the effective line. Type a distance such as 2.3 mm.".into()

@@ -3,6 +3,7 @@
 //! x from y.
 
 use super::super::fault::{PulleyPart, TextFault};
+use super::super::layout::MOST_PULLEYS;
 use super::super::pulley::{Pulley, Side, Spot};
 use super::{MARKS, millimetres};
 use crate::quantity::{Quantity, Unit, read};
@@ -22,7 +23,8 @@ pub fn read(text: &str) -> Result<Vec<Pulley>, Vec<TextFault>> {
     let mut pulleys: Vec<Pulley> = Vec::new();
     let mut faults = Vec::new();
     let entries = text.split([';', '\n']).map(str::trim).filter(|entry| !entry.is_empty());
-    for (index, entry) in entries.enumerate() {
+    // One past the most is enough to say that there are too many.
+    for (index, entry) in entries.take(MOST_PULLEYS + 1).enumerate() {
         let same_name = |name: &str| super::named(name, pulleys.iter().map(|pulley| pulley.name.as_str())).is_some();
         match pulley(entry, same_name) {
             Ok(pulley) => pulleys.push(pulley),
