@@ -1,6 +1,6 @@
 //! Shop math: the calculators behind Fenderside, as plain functions.
 //!
-//! Data flows one way: text → [`quantity`] → a calculator → [`result`] → a view that lives in
+//! Data flows one way: text → [`mod@quantity`] → a calculator → [`mod@result`] → a view that lives in
 //! another crate. This crate knows no browser, formats no HTML and reads no clock; everything
 //! in it is tested natively.
 

@@ -1,6 +1,6 @@
 //! Quantities: the table of units, reading them from text, and printing them.
 //!
-//! The homes: [`table`] knows every unit, [`read`] turns text into quantities, [`print`] turns
+//! The homes: [`table`] knows every unit, [`read`] turns text into quantities, [`mod@print`] turns
 //! quantities into text, [`fault`] says what was wrong with a text. Calculations live elsewhere.
 
 pub mod compliance;

@@ -11,6 +11,8 @@ const RIGHT: f64 = WIDTH - 12.0;
 const CLAMP: [f64; 2] = [26.0, 170.0];
 const TORQUE: [f64; 2] = [212.0, 296.0];
 const HEIGHT: f64 = 334.0;
+/// Labels of angles closer than this would run into one another.
+const APART: f64 = 40.0;
 
 /// A panel's scale: value to y.
 #[derive(Clone, Copy)]
@@ -86,10 +88,13 @@ pub fn plot(plot: &Plot) -> Option<Sketch> {
             [x(plot.spec_angle[1]), torque.bottom],
         ],
     );
-    for angle in [0.0, plot.spec_angle[1], last] {
+    for angle in [0.0, plot.spec_angle[1]]
+        .into_iter()
+        .filter(|angle| *angle == 0.0 || x(*angle) > x(0.0) + APART)
+    {
         sketch.words(
             [x(angle), TORQUE[1] + 18.0],
-            if angle == last { Anchor::End } else { Anchor::Middle },
+            Anchor::Middle,
             format!("{}°", rounded(angle.round(), 1.0)),
         );
     }

@@ -5,6 +5,9 @@ use shopmath::fastener::bolt::field::FieldKind;
 use shopmath::fastener::bolt::{BoltText, FIELDS, Field, FieldError, SectionId};
 use yew::prelude::*;
 
+/// The fields no bolt goes without.
+const ALWAYS: &[&str] = &["thread", "class", "spec"];
+
 /// What every field of the screen draws from.
 pub(super) struct Form<'a> {
     pub(super) text: &'a BoltText,
@@ -18,6 +21,25 @@ impl Form<'_> {
     pub(super) fn part(&self, part: SectionId) -> Html {
         let fields = FIELDS.iter().filter(|field| field.section == part);
         html! { <div class="form">{ for fields.map(|field| self.field(field)) }</div> }
+    }
+
+    /// What decides all else: thread, class and spec in sight, the head's measures one tap away
+    /// unless one of them is typed.
+    pub(super) fn top(&self) -> Html {
+        let (first, head): (Vec<&Field>, Vec<&Field>) = FIELDS
+            .iter()
+            .filter(|field| field.section == SectionId::Bolt)
+            .partition(|field| ALWAYS.contains(&field.key));
+        let open = head.iter().any(|field| self.text.has(field.key));
+        html! {
+            <>
+                <div class="form">{ for first.iter().map(|field| self.field(field)) }</div>
+                <details class="more" open={open}>
+                    <summary>{ "Head and hole: " }{ self.text.effective("head") }</summary>
+                    <div class="form">{ for head.iter().map(|field| self.field(field)) }</div>
+                </details>
+            </>
+        }
     }
 
     fn field(&self, descriptor: &Field) -> Html {

@@ -15,7 +15,7 @@ use crate::views::caution::cautions;
 use crate::views::settings::tools_choice;
 use crate::views::sketch::sketch;
 use form::Form;
-use shopmath::fastener::bolt::{BoltText, Field, SectionId, Slug, Verdict, assess, resolve};
+use shopmath::fastener::bolt::{BoltText, Field, Slug, Verdict, assess, resolve};
 use shopmath::sketch::share;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -106,7 +106,7 @@ pub(crate) fn Bolt(props: &Props) -> Html {
     }
     html! {
         <>
-            { form.part(SectionId::Bolt) }
+            { form.top() }
             { verdict(assessment.verdict.as_ref(), &assessment.waiting) }
             <button type="button" class="button wide" onclick={show(true)}>{ "Large type, for arm's length" }</button>
             { section::jumps(&assessment.sections) }

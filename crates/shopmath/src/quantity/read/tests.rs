@@ -359,7 +359,7 @@ proptest! {
     fn arbitrary_text_never_panics(text in any::<String>()) {
         if let Err(fault) = line(&text) {
             prop_assert!(!fault.sentence(&text).is_empty());
-            fault.remedies(&text);
+            prop_assert!(fault.remedies(&text).iter().all(|remedy| !remedy.is_empty()));
         }
     }
 
