@@ -1,4 +1,4 @@
-//! The project's own commands: `cargo xtask serve | test | dist | bench`.
+//! The project's own commands: `cargo xtask serve | test | dist | bench | shots`.
 //!
 //! Only the dispatch lives here. One file per command; what commands share is
 //! in the other modules. Nothing in this crate is part of the page.
@@ -13,6 +13,7 @@ mod paths;
 mod run;
 mod serve;
 mod server;
+mod shots;
 mod test;
 mod tools;
 mod worker;
@@ -34,6 +35,9 @@ cargo xtask <command>
         write the service worker and the compressed files of a folder that
         Trunk has built; with --retire, a worker that removes itself
   bench measure sizes, start, typing and conversions, each beside a reference
+  shots [--dir FOLDER]
+        take the README's pictures into web/shots; with --dir, of a folder that
+        has been built before, without building
 ";
 
 fn main() -> ExitCode {
@@ -57,6 +61,7 @@ fn dispatch() -> anyhow::Result<()> {
         "test" => test::command(options),
         "dist" => dist::command(options),
         "bench" => bench::command(options),
+        "shots" => shots::command(options),
         "help" => {
             print!("{USAGE}");
             Ok(())
