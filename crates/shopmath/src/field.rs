@@ -6,7 +6,7 @@
 use crate::quantity::Unit;
 
 /// One input of a screen.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Field {
     /// The key in the link, also the base of the element ids on the page.
     pub key: &'static str,
@@ -16,14 +16,16 @@ pub struct Field {
     pub reads: Reads,
     /// The text a missing key stands for; empty where nothing is assumed.
     pub default: &'static str,
-    /// An example of what to type, shown while the field is empty.
-    pub example: &'static str,
+    /// What stands in the empty field where there is no default: what holds then, or an example.
+    pub hint: &'static str,
+    /// Common entries, each one tap away; all there are where only they can be chosen.
+    pub choices: &'static [Choice],
     /// The part of the screen it belongs to.
     pub section: &'static str,
 }
 
 /// What text a field takes.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reads {
     /// One value; a bare number is in this unit.
     Value(Unit),
@@ -31,17 +33,17 @@ pub enum Reads {
     Range(Unit),
     /// A tightening spec: stages joined by `+`.
     Spec,
-    /// One of a list, by its id.
-    Choice(&'static [Choice]),
+    /// One of the choices and nothing else.
+    Listed,
     /// Text in a notation of its own, such as a thread or a belt name.
     Text,
 }
 
-/// One entry of a list to choose from.
+/// One entry to choose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Choice {
-    /// The value in the link.
-    pub id: &'static str,
+    /// What it types, also its value in the link.
+    pub text: &'static str,
     /// What the trade calls it.
     pub label: &'static str,
 }
@@ -55,4 +57,16 @@ pub struct FieldFault {
     pub sentence: String,
     /// Whole texts to offer instead, each one tap away; empty where none can be guessed.
     pub remedies: Vec<String>,
+}
+
+impl Field {
+    /// What stands in the empty field: its default, or its hint.
+    #[must_use]
+    pub fn empty(&self) -> &'static str {
+        if self.default.is_empty() {
+            self.hint
+        } else {
+            self.default
+        }
+    }
 }

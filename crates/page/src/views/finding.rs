@@ -51,7 +51,7 @@ pub(crate) fn amount(finding: &Found, unit: Unit, identified: bool) -> Html {
         .map(|&(end, quantity)| {
             html! {
                 <>
-                    { data(finding, (end, quantity), unit, identified) }
+                    { data(finding, (end, quantity), unit, identified, Some(end) == last) }
                     if Some(end) != last { <span class="finding-to">{ "–" }</span> }
                 </>
             }
@@ -60,7 +60,13 @@ pub(crate) fn amount(finding: &Found, unit: Unit, identified: bool) -> Html {
 }
 
 /// One `<data>` element.
-fn data(finding: &Found, (end, quantity): (Option<&'static str>, Quantity), unit: Unit, identified: bool) -> Html {
+fn data(
+    finding: &Found,
+    (end, quantity): (Option<&'static str>, Quantity),
+    unit: Unit,
+    identified: bool,
+    is_last: bool,
+) -> Html {
     let (value, coherent) = finding.plain(quantity);
     let row = match finding.id {
         Id::Row(name) => Some(name),
@@ -71,7 +77,7 @@ fn data(finding: &Found, (end, quantity): (Option<&'static str>, Quantity), unit
     html! {
         <data {id} value={shortest(value)} data-unit={coherent.symbol()} data-row={row} data-end={end}>
             <span class="number">{ number }</span>
-            <span class="unit">{ print::suffix(unit) }</span>
+            <span class={if is_last { "unit" } else { "unit unit-between" }}>{ print::suffix(unit) }</span>
         </data>
     }
 }

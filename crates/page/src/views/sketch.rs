@@ -1,14 +1,22 @@
 //! Any drawing of the core as SVG: geometry goes through untouched, looks are the style sheet's.
 
-use shopmath::sketch::{Anchor, Mark, Shape, Sketch, WIDTH, coordinate, coordinates};
+use shopmath::sketch::{Anchor, Mark, Shape, Sketch as Drawn, WIDTH, coordinate, coordinates};
 use yew::prelude::*;
 
+/// A drawing is drawn again only when it changes.
+#[derive(PartialEq, Properties)]
+pub(crate) struct Props {
+    pub(crate) drawn: Drawn,
+}
+
 /// The drawing.
-pub(crate) fn sketch(sketch: &Sketch) -> Html {
-    let frame = format!("0 0 {} {}", coordinate(WIDTH), coordinate(sketch.height));
+#[component]
+pub(crate) fn Sketch(props: &Props) -> Html {
+    let drawn = &props.drawn;
+    let frame = format!("0 0 {} {}", coordinate(WIDTH), coordinate(drawn.height));
     html! {
-        <svg class="sketch" viewBox={frame} role="img" aria-label={sketch.title.clone()}>
-            { for sketch.marks.iter().map(mark) }
+        <svg class="sketch" viewBox={frame} role="img" aria-label={drawn.title.clone()}>
+            { for drawn.marks.iter().map(mark) }
         </svg>
     }
 }

@@ -151,7 +151,7 @@ impl Lane {
     fn turn(self, angle: f64, rate: f64, limit: f64) -> Self {
         let elastic = ((limit - self.clamp) / rate).clamp(0.0, angle);
         Self {
-            clamp: self.clamp + elastic * rate,
+            clamp: (self.clamp + elastic * rate).min(limit.max(self.clamp)),
             snug: self.snug.or(Some(self.clamp)),
             past: self.past + (angle - elastic),
             ..self

@@ -16,8 +16,8 @@ pub mod verdict;
 
 pub use assess::{Assessment, Section, assess};
 pub use drawing::JointDrawing;
-pub use field::{FIELDS, Field, SectionId};
+pub use field::{FIELDS, SectionId};
 pub use plot::{Plot, PlotPoint};
-pub use resolve::{Entry, FieldError, Joint, Resolved, resolve};
+pub use resolve::{Entry, Joint, Resolved, resolve};
 pub use text::BoltText;
 pub use verdict::{Slug, Verdict};

@@ -11,6 +11,8 @@ pub mod friction;
 pub mod head;
 pub mod heat;
 pub mod material;
+#[cfg(test)]
+mod properties;
 pub mod refusal;
 pub mod resilience;
 pub mod reuse;

@@ -65,6 +65,17 @@ impl Spec {
         })
     }
 
+    /// The torque of the spec that tightens most, for a later and smaller one never loosens: its
+    /// ends.
+    #[must_use]
+    pub fn strongest_torque(&self) -> Option<(Torque, Torque)> {
+        let torques = self.stages.iter().filter_map(|stage| match *stage {
+            Stage::Torque { low, high } => Some((low, high)),
+            Stage::Turn { .. } => None,
+        });
+        torques.reduce(|most, next| if next.1 > most.1 { next } else { most })
+    }
+
     /// Whether an angle is part of the spec.
     #[must_use]
     pub fn turns(&self) -> bool {

@@ -1,8 +1,8 @@
 //! The fields of the screen, drawn from the core's list of them.
 
-use crate::views::field::{Field as View, field};
-use shopmath::fastener::bolt::field::FieldKind;
-use shopmath::fastener::bolt::{BoltText, FIELDS, Field, FieldError, SectionId};
+use crate::views::field::Field as View;
+use shopmath::fastener::bolt::{BoltText, FIELDS, SectionId};
+use shopmath::field::{Field, FieldFault, Reads};
 use yew::prelude::*;
 
 /// The fields no bolt goes without.
@@ -12,14 +12,14 @@ const ALWAYS: &[&str] = &["thread", "class", "spec"];
 pub(super) struct Form<'a> {
     pub(super) text: &'a BoltText,
     /// A field's own errors, and those of fields that do not go together.
-    pub(super) errors: [&'a Vec<FieldError>; 2],
+    pub(super) errors: [&'a Vec<FieldFault>; 2],
     pub(super) onset: &'a Callback<(&'static str, String)>,
 }
 
 impl Form<'_> {
     /// The fields of one part of the screen, in their order.
     pub(super) fn part(&self, part: SectionId) -> Html {
-        let fields = FIELDS.iter().filter(|field| field.section == part);
+        let fields = FIELDS.iter().filter(|field| field.section == part.name());
         html! { <div class="form">{ for fields.map(|field| self.field(field)) }</div> }
     }
 
@@ -28,7 +28,7 @@ impl Form<'_> {
     pub(super) fn top(&self) -> Html {
         let (first, head): (Vec<&Field>, Vec<&Field>) = FIELDS
             .iter()
-            .filter(|field| field.section == SectionId::Bolt)
+            .filter(|field| field.section == SectionId::Bolt.name())
             .partition(|field| ALWAYS.contains(&field.key));
         let open = head.iter().any(|field| self.text.has(field.key));
         html! {
@@ -44,26 +44,17 @@ impl Form<'_> {
 
     fn field(&self, descriptor: &Field) -> Html {
         let key = descriptor.key;
-        let errors = self
+        let wrong = self
             .errors
             .iter()
             .flat_map(|errors| errors.iter())
             .filter(|error| error.key == key);
-        let view = View {
-            key,
-            label: descriptor.label,
-            empty: self.text.default_of(key).unwrap_or(descriptor.absent),
-            text: self.text.get(key),
-            closed: descriptor.kind == FieldKind::Word,
-            entries: descriptor
-                .choices
-                .iter()
-                .map(|choice| (choice.text, choice.label))
-                .collect(),
-            wrong: errors
-                .map(|error| (error.sentence.clone(), error.remedies.clone()))
-                .collect(),
-        };
-        field(&view, self.onset)
+        html! {
+            <View {key} name={key} label={descriptor.label} text={self.text.get(key).to_owned()}
+                empty={self.text.default_of(key).unwrap_or(descriptor.hint)}
+                closed={descriptor.reads == Reads::Listed}
+                entries={descriptor.choices}
+                wrong={wrong.cloned().collect::<Vec<_>>()} onset={self.onset} />
+        }
     }
 }

@@ -13,9 +13,10 @@ use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::settings::tools_choice;
-use crate::views::sketch::sketch;
+use crate::views::sketch::Sketch;
 use form::Form;
-use shopmath::fastener::bolt::{BoltText, Field, Slug, Verdict, assess, resolve};
+use shopmath::fastener::bolt::field;
+use shopmath::fastener::bolt::{BoltText, Slug, Verdict, assess, resolve};
 use shopmath::sketch::share;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -82,16 +83,16 @@ pub(crate) fn Bolt(props: &Props) -> Html {
     }
     use_link(&props.places, to_route(&typed.0));
     let large = use_state(|| false);
+    let onset = {
+        let dispatcher = typed.dispatcher();
+        use_callback((), move |(key, typed), ()| dispatcher.dispatch(Action::Set(key, typed)))
+    };
     use_awake(*large);
 
     let text = &typed.0;
     let tools = props.settings.tools;
     let resolved = resolve(text);
     let assessment = assess(&resolved);
-    let onset = {
-        let dispatcher = typed.dispatcher();
-        Callback::from(move |(key, typed)| dispatcher.dispatch(Action::Set(key, typed)))
-    };
     let form = Form {
         text,
         errors: [&resolved.errors, &assessment.errors],
@@ -122,7 +123,7 @@ fn verdict(verdict: Option<&Verdict>, waiting: &[&'static str]) -> Html {
     let Some(verdict) = verdict else {
         let names: Vec<&str> = waiting
             .iter()
-            .filter_map(|key| Field::of(key))
+            .filter_map(|key| field::of(key))
             .map(|field| field.label)
             .collect();
         let words = if names.is_empty() {
@@ -143,7 +144,7 @@ fn verdict(verdict: Option<&Verdict>, waiting: &[&'static str]) -> Html {
         <output id="verdict" class="verdict" data-verdict={verdict.slug.id()}>
             <p class="verdict-word"><span aria-hidden="true">{ sign }</span>{ " " }{ word }</p>
             <p>{ &verdict.sentence }</p>
-            { sketch(&share::share(verdict)) }
+            <Sketch drawn={share::share(verdict)} />
         </output>
     }
 }

@@ -3,10 +3,10 @@
 use super::form::Form;
 use crate::views::caution::cautions;
 use crate::views::finding::Finding;
-use crate::views::sketch::sketch;
+use crate::views::sketch::Sketch;
 use gloo::utils::document;
 use shopmath::convert;
-use shopmath::fastener::bolt::{Assessment, Field, Section, SectionId};
+use shopmath::fastener::bolt::{Assessment, Section, SectionId, field};
 use shopmath::quantity::{Kind, Quantity, read};
 use shopmath::sketch::{joint, plot, protractor};
 use shopmath::tools::Tools;
@@ -17,7 +17,7 @@ pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, tools
     let missing: Vec<&str> = part
         .missing
         .iter()
-        .filter_map(|key| Field::of(key))
+        .filter_map(|key| field::of(key))
         .map(|field| field.label)
         .collect();
     html! {
@@ -42,12 +42,13 @@ fn drawings(id: SectionId, whole: &Assessment, form: &Form<'_>, tools: Tools) ->
         SectionId::Angle => html! {
             <>
                 { turn(form.text.get("spec"), tools) }
-                if let Some(drawn) = whole.plot.as_ref().and_then(plot::plot) { { sketch(&drawn) } }
+                if let Some(drawn) = whole.plot.as_ref().and_then(plot::plot) { <Sketch {drawn} /> }
             </>
         },
-        SectionId::Engagement => whole
-            .drawing
-            .map_or_else(|| html! {}, |drawing| sketch(&joint::joint(&drawing))),
+        SectionId::Engagement => whole.drawing.map_or_else(
+            || html! {},
+            |drawing| html! { <Sketch drawn={joint::joint(&drawing)} /> },
+        ),
         _ => html! {},
     }
 }
@@ -62,7 +63,7 @@ fn turn(spec: &str, tools: Tools) -> Html {
         };
         html! {
             <div class="turn">
-                { sketch(&protractor::protractor(low, high)) }
+                <Sketch drawn={protractor::protractor(low, high)} />
                 <div class="rows compact">
                     { for convert::stage(bounds, tools).rows.iter().map(|finding| html! {
                         <Finding key={finding.name} finding={finding.clone()} unit={finding.unit} identified=false />

@@ -17,23 +17,23 @@ pub(super) mod demo {
 
 const PROFILES: &[Choice] = &[
     Choice {
-        id: "PH",
+        text: "PH",
         label: "PH, 1.60 mm",
     },
     Choice {
-        id: "PJ",
+        text: "PJ",
         label: "PJ, 2.34 mm",
     },
     Choice {
-        id: "PK",
+        text: "PK",
         label: "PK, 3.56 mm",
     },
     Choice {
-        id: "PL",
+        text: "PL",
         label: "PL, 4.70 mm",
     },
     Choice {
-        id: "PM",
+        text: "PM",
         label: "PM, 9.40 mm",
     },
 ];
@@ -54,7 +54,7 @@ const fn row(
     label: &'static str,
     reads: Reads,
     default: &'static str,
-    example: &'static str,
+    hint: &'static str,
     limits: (f64, f64),
 ) -> Row {
     Row {
@@ -63,7 +63,8 @@ const fn row(
             label,
             reads,
             default,
-            example,
+            hint,
+            choices: &[],
             section,
         },
         limits,
@@ -78,6 +79,11 @@ const fn shown(row: Row, demo: &'static str) -> Row {
     }
 }
 
+const fn listed(mut row: Row, choices: &'static [Choice]) -> Row {
+    row.field.choices = choices;
+    row
+}
+
 const NO_LIMITS: (f64, f64) = (0.0, 0.0);
 const MM: Reads = Reads::Value(Unit::Millimetre);
 
@@ -85,7 +91,7 @@ const MM: Reads = Reads::Value(Unit::Millimetre);
 #[rustfmt::skip]
 pub(super) const ROWS: &[Row] = &[
     row("drive", "pulleys", "Pulleys in belt order", Reads::Text, demo::PULLEYS, "name:rib:x,y:diameter; …", NO_LIMITS),
-    row("drive", "profile", "Rib profile", Reads::Choice(PROFILES), "PK", "PK", NO_LIMITS),
+    listed(row("drive", "profile", "Rib profile", Reads::Listed, "PK", "PK", NO_LIMITS), PROFILES),
     row("drive", "ribs", "Ribs", Reads::Value(Unit::Number), "6", "6", (1.0, 100.0)),
     row("drive", "back", "Back face to effective line", MM, "2.3 mm", "2.3 mm", (0.0, 50.0)),
     shown(row("drive", "belt", "Belt", Reads::Text, "", "6PK1453", NO_LIMITS), demo::BELT),

@@ -3,7 +3,7 @@
 use super::drawing::{self, JointDrawing};
 use super::field::SectionId;
 use super::plot::{self, Plot};
-use super::resolve::{Entry, FieldError, Joint, Resolved};
+use super::resolve::{Entry, Joint, Resolved};
 use super::section::{angle, clamp, engagement, reuse, stuck, wrench};
 use super::verdict::{self, Verdict};
 use crate::caution::{Caution, fastener as cautions};
@@ -13,6 +13,7 @@ use crate::fastener::material::Material;
 use crate::fastener::refusal::Refusal;
 use crate::fastener::resilience::{self, Body, BodyResilience, Held, Parts, PartsResilience};
 use crate::fastener::tighten::{Applied, Bolt, Spread};
+use crate::field::FieldFault;
 use crate::quantity::Unit;
 use crate::result::Finding;
 use uom::si::f64::{Force, Length, Ratio};
@@ -36,7 +37,7 @@ pub struct Assessment {
     /// Clamp load and torque against angle; absent without a grip.
     pub plot: Option<Plot>,
     /// What is wrong with fields only in combination; a field's own errors are the resolver's.
-    pub errors: Vec<FieldError>,
+    pub errors: Vec<FieldFault>,
 }
 
 /// One section of the screen.
@@ -61,7 +62,7 @@ pub(super) struct Common<'a> {
     pub(super) resolved: &'a Resolved,
     /// Thread, head and friction together.
     pub(super) bolt: Option<Bolt>,
-    /// The torque the wrench is set to, with the tool's tolerance.
+    /// The torque that tightens most, with the tool's tolerance.
     pub(super) applied: Option<Applied>,
     /// Clamp load after the torque alone.
     pub(super) clamp: Option<Spread<Force>>,
@@ -75,7 +76,7 @@ pub(super) struct Common<'a> {
     pub(super) turned: Option<Turned>,
     /// The threads in the hole.
     pub(super) hold: Option<Hold>,
-    pub(super) errors: Vec<FieldError>,
+    pub(super) errors: Vec<FieldFault>,
 }
 
 /// Stiffness of a joint, with what it was worked out from.
@@ -112,7 +113,7 @@ impl Common<'_> {
     pub(super) fn keep<T>(&mut self, key: &'static str, answer: Result<T, Refusal>) -> Option<T> {
         answer
             .map_err(|refusal| {
-                self.errors.push(FieldError {
+                self.errors.push(FieldFault {
                     key,
                     sentence: refusal.to_string(),
                     remedies: Vec::new(),
@@ -221,7 +222,7 @@ fn bolt(resolved: &Resolved) -> Option<Bolt> {
 }
 
 fn applied(resolved: &Resolved) -> Option<Applied> {
-    let (low, high) = resolved.spec.as_given()?.torque()?;
+    let (low, high) = resolved.spec.as_given()?.strongest_torque()?;
     let tool = resolved.tool.given()?;
     Some(Applied { low, high, tool })
 }

@@ -1,6 +1,7 @@
 //! The fields of the Bolt screen, one line each: key in the link, label, kind, default, and the
 //! choices one tap away. A view renders any of them from this; the link codec loops over it.
 
+use crate::field::{Choice, Field, Reads};
 use crate::quantity::Unit;
 
 /// A part of the screen.
@@ -22,71 +23,42 @@ pub enum SectionId {
     Reuse,
 }
 
-/// What a field takes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum FieldKind {
-    /// A thread designation.
-    Thread,
-    /// A strength class.
-    Class,
-    /// A tightening spec: stages joined by `+`.
-    Spec,
-    /// One of the choices, and nothing else.
-    Word,
-    /// One value; a bare number is in this unit.
-    Value(Unit),
-    /// A value or a range; a bare number is in this unit.
-    Range(Unit),
+impl SectionId {
+    /// The part's name, as the fields carry it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Bolt => "bolt",
+            Self::Wrench => "wrench",
+            Self::Clamp => "clamp",
+            Self::Angle => "angle",
+            Self::Engagement => "engagement",
+            Self::Stuck => "stuck",
+            Self::Reuse => "reuse",
+        }
+    }
 }
 
-/// A text one tap away.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Choice {
-    /// What it types.
-    pub text: &'static str,
-    /// What stands on it.
-    pub label: &'static str,
-}
-
-/// One field.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Field {
-    /// The key in the link.
-    pub key: &'static str,
-    /// What a mechanic calls it.
-    pub label: &'static str,
-    /// What it takes.
-    pub kind: FieldKind,
-    /// The text that holds while nothing is typed.
-    pub default: Option<&'static str>,
-    /// What holds while nothing is typed and there is no such text; empty where results wait.
-    pub absent: &'static str,
-    /// Common entries.
-    pub choices: &'static [Choice],
-    /// Where it stands.
-    pub section: SectionId,
-}
-
-const fn field(key: &'static str, label: &'static str, kind: FieldKind, section: SectionId) -> Field {
+const fn field(key: &'static str, label: &'static str, reads: Reads, section: SectionId) -> Field {
     Field {
         key,
         label,
-        kind,
-        default: None,
-        absent: "",
+        reads,
+        default: "",
+        hint: "",
         choices: &[],
-        section,
+        section: section.name(),
     }
 }
 
 impl Field {
     const fn default(mut self, text: &'static str) -> Self {
-        self.default = Some(text);
+        self.default = text;
         self
     }
 
     const fn absent(mut self, meaning: &'static str) -> Self {
-        self.absent = meaning;
+        self.hint = meaning;
         self
     }
 
@@ -94,12 +66,12 @@ impl Field {
         self.choices = choices;
         self
     }
+}
 
-    /// The field of a key.
-    #[must_use]
-    pub fn of(key: &str) -> Option<&'static Field> {
-        FIELDS.iter().find(|field| field.key == key)
-    }
+/// The field of a key.
+#[must_use]
+pub fn of(key: &str) -> Option<&'static Field> {
+    FIELDS.iter().find(|field| field.key == key)
 }
 
 /// Choices that read as they are typed.
@@ -124,31 +96,31 @@ const MATERIALS: &[Choice] = labelled![
 
 /// Every field, in the order it is filled in.
 pub static FIELDS: &[Field] = &[
-    field("thread", "Thread", FieldKind::Thread, SectionId::Bolt).choices(plain![
+    field("thread", "Thread", Reads::Text, SectionId::Bolt).choices(plain![
         "M6", "M8", "M10", "M10x1.25", "M12", "M12x1.5", "M14x1.5", "1/4-20", "5/16-18", "3/8-16", "1/2-13"
     ]),
-    field("class", "Class on the head", FieldKind::Class, SectionId::Bolt).choices(plain![
+    field("class", "Class on the head", Reads::Text, SectionId::Bolt).choices(plain![
         "8.8", "10.9", "12.9", "9.8", "5.8", "4.8", "grade 5", "grade 8", "grade 2", "A2-70", "A4-80"
     ]),
-    field("spec", "Torque or spec", FieldKind::Spec, SectionId::Bolt),
-    field("head", "Head", FieldKind::Word, SectionId::Bolt)
+    field("spec", "Torque or spec", Reads::Spec, SectionId::Bolt),
+    field("head", "Head", Reads::Listed, SectionId::Bolt)
         .default("hex")
         .choices(labelled!["hex": "hex", "flange": "flange", "socket": "socket head", "custom": "measured"]),
     field(
         "bearing",
         "Bearing diameter under the head",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Bolt,
     )
     .absent("by the head's standard"),
     field(
         "hole",
         "Clearance hole",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Bolt,
     )
     .absent("ISO 273 medium"),
-    field("mu", "Friction", FieldKind::Range(Unit::Number), SectionId::Clamp)
+    field("mu", "Friction", Reads::Range(Unit::Number), SectionId::Clamp)
         .default("0.10..0.16")
         .choices(labelled![
             "0.08..0.12": "MoS₂ or anti-seize",
@@ -158,14 +130,14 @@ pub static FIELDS: &[Field] = &[
     field(
         "mu-head",
         "Friction under the head",
-        FieldKind::Range(Unit::Number),
+        Reads::Range(Unit::Number),
         SectionId::Clamp,
     )
     .absent("the same as in the thread"),
     field(
         "tool",
         "Tool tolerance ±",
-        FieldKind::Value(Unit::Percent),
+        Reads::Value(Unit::Percent),
         SectionId::Clamp,
     )
     .default("4 %")
@@ -173,66 +145,66 @@ pub static FIELDS: &[Field] = &[
     field(
         "grip",
         "Grip (thickness clamped)",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Angle,
     ),
     field(
         "shank",
         "Plain shank within the grip",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Angle,
     )
     .default("0 mm"),
-    field("clamped", "Clamped part", FieldKind::Word, SectionId::Angle)
+    field("clamped", "Clamped part", Reads::Listed, SectionId::Angle)
         .default("steel")
         .choices(MATERIALS),
     field(
         "outer",
         "Outer diameter of the clamped part",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Angle,
     )
     .absent("three bearing diameters"),
-    field("joint", "Into", FieldKind::Word, SectionId::Angle)
+    field("joint", "Into", Reads::Listed, SectionId::Angle)
         .default("nut")
         .choices(labelled!["nut": "a nut", "tapped": "a tapped hole"]),
     field(
         "into",
         "Material of the tapped hole",
-        FieldKind::Word,
+        Reads::Listed,
         SectionId::Engagement,
     )
     .choices(MATERIALS),
     field(
         "engaged",
         "Full threads engaged, length",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Engagement,
     ),
     field(
         "boss",
         "Boss diameter",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Engagement,
     )
     .absent("a thick block"),
     field(
         "wrench",
         "Wrench, drive to hand",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Wrench,
     ),
     field(
         "adapter",
         "Adapter, drive to bolt",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Wrench,
     )
     .absent("no adapter"),
     field(
         "adapter-angle",
         "Adapter angle from straight out",
-        FieldKind::Value(Unit::Degree),
+        Reads::Value(Unit::Degree),
         SectionId::Wrench,
     )
     .default("0°")
@@ -240,38 +212,33 @@ pub static FIELDS: &[Field] = &[
     field(
         "scale",
         "Wrench full scale",
-        FieldKind::Value(Unit::NewtonMetre),
+        Reads::Value(Unit::NewtonMetre),
         SectionId::Wrench,
     ),
-    field(
-        "reading",
-        "Reading",
-        FieldKind::Value(Unit::NewtonMetre),
-        SectionId::Wrench,
-    ),
+    field("reading", "Reading", Reads::Value(Unit::NewtonMetre), SectionId::Wrench),
     field(
         "lever",
         "Lever, bolt to hand",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Stuck,
     ),
     field(
         "heat",
         "Heated above room temperature by",
-        FieldKind::Value(Unit::KelvinDifference),
+        Reads::Value(Unit::KelvinDifference),
         SectionId::Stuck,
     )
     .choices(labelled!["80 K": "80 K", "130 K": "130 K", "180 K": "180 K"]),
     field(
         "length-new",
         "Length of a new bolt",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Reuse,
     ),
     field(
         "length-now",
         "Length of this bolt",
-        FieldKind::Value(Unit::Millimetre),
+        Reads::Value(Unit::Millimetre),
         SectionId::Reuse,
     ),
 ];
@@ -287,7 +254,11 @@ mod tests {
         let mut seen = HashSet::new();
         for field in FIELDS {
             assert!(seen.insert(field.key), "{} twice", field.key);
-            let offered = field.choices.iter().map(|choice| choice.text).chain(field.default);
+            let offered = field
+                .choices
+                .iter()
+                .map(|choice| choice.text)
+                .chain(Some(field.default).filter(|text| !text.is_empty()));
             for text in offered {
                 let mut typed = BoltText::default();
                 typed.set(field.key, text);

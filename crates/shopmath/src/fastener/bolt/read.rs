@@ -1,11 +1,11 @@
 //! One field's text to one quantity, with the bounds each field accepts. Beyond them no workshop
 //! value lies, and every calculator stays finite.
 
-use super::resolve::FieldError;
 use crate::fastener::friction::FrictionRange;
 use crate::fastener::refusal::{Refusal, within};
 use crate::fastener::si::{kelvins, metres, newton_metres, radians, ratio};
 use crate::fastener::spec::{Spec, Stage};
+use crate::field::FieldFault;
 use crate::quantity::fault::{Fault, Misread};
 use crate::quantity::read::{self, Expect};
 use crate::quantity::{Bounds, Kind, Quantity, Unit};
@@ -13,7 +13,7 @@ use core::f64::consts::TAU;
 use uom::si::f64::{Angle, Length, Ratio, TemperatureInterval, Torque};
 
 /// What became of a text: a value, or the sentence about it.
-pub(super) type Read<T> = Result<T, FieldError>;
+pub(super) type Read<T> = Result<T, FieldFault>;
 
 /// A length between bounds in millimetres.
 pub(super) fn length(key: &'static str, what: &'static str, text: &str, (low, high): (f64, f64)) -> Read<Length> {
@@ -127,22 +127,22 @@ fn value(key: &'static str, text: &str, unit: Unit) -> Read<Quantity> {
 
 /// Puts the key on a refusal.
 pub(super) fn refused<T>(key: &'static str, read: Result<T, Refusal>) -> Read<T> {
-    read.map_err(|refusal| FieldError {
+    read.map_err(|refusal| FieldFault {
         key,
         sentence: refusal.to_string(),
         remedies: Vec::new(),
     })
 }
 
-fn misread(key: &'static str, text: &str, fault: &Fault) -> FieldError {
-    FieldError {
+fn misread(key: &'static str, text: &str, fault: &Fault) -> FieldFault {
+    FieldFault {
         key,
         sentence: fault.sentence(text),
         remedies: fault.remedies(text),
     }
 }
 
-fn wrong_kind(key: &'static str, text: &str, expected: Kind) -> FieldError {
+fn wrong_kind(key: &'static str, text: &str, expected: Kind) -> FieldFault {
     let found = read::value(text, Expect { kind: None, bare: None }).map_or(Kind::Ratio, |typed| typed.unit.kind());
     misread(
         key,

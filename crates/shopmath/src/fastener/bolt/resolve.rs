@@ -12,6 +12,7 @@ use crate::fastener::refusal::Refusal;
 use crate::fastener::spec::Spec;
 use crate::fastener::thread_text::{self, Designation};
 use crate::fastener::wrench;
+use crate::field::FieldFault;
 use crate::quantity::Unit;
 use uom::si::f64::{Angle, Length, Ratio, TemperatureInterval, Torque};
 
@@ -33,17 +34,6 @@ pub enum Joint {
     Nut,
     /// A tapped hole.
     Tapped,
-}
-
-/// A sentence about a field.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct FieldError {
-    /// The field's key.
-    pub key: &'static str,
-    /// What was read and what to type instead.
-    pub sentence: String,
-    /// Whole texts to offer instead.
-    pub remedies: Vec<String>,
 }
 
 /// Every field as a quantity.
@@ -102,7 +92,7 @@ pub struct Resolved {
     /// Keys that stand on their default.
     pub assumed: Vec<&'static str>,
     /// One sentence for each field that cannot be used.
-    pub errors: Vec<FieldError>,
+    pub errors: Vec<FieldFault>,
 }
 
 impl<T: Copy> Entry<T> {
@@ -173,7 +163,7 @@ impl Resolved {
 /// Reads fields and collects what is wrong with them.
 struct Reader<'a> {
     text: &'a BoltText,
-    errors: Vec<FieldError>,
+    errors: Vec<FieldFault>,
 }
 
 impl Reader<'_> {

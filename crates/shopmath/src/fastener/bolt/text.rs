@@ -64,7 +64,7 @@ impl BoltText {
         if key == "joint" && (self.has("into") || self.has("engaged")) {
             return Some("tapped");
         }
-        super::field::Field::of(key)?.default
+        Some(super::field::of(key)?.default).filter(|text| !text.is_empty())
     }
 
     /// The text that holds for a key: typed, or its default, or empty.

@@ -1,7 +1,7 @@
 //! The verdict: is this spec believable for this bolt? The rules and the one sentence live here.
 
 use super::assess::Common;
-use super::field::Field;
+use super::field;
 use super::resolve::{Joint, Resolved};
 use crate::fastener::si::ratio;
 use crate::fastener::tighten::Spread;
@@ -225,8 +225,8 @@ fn assumed(resolved: &Resolved, turns: bool) -> String {
         .assumed
         .iter()
         .filter(|key| counts(key))
-        .filter_map(|key| Field::of(key))
-        .map(|field| format!("{} {}", field.label.to_lowercase(), field.default.unwrap_or_default()))
+        .filter_map(|key| field::of(key))
+        .map(|field| format!("{} {}", field.label.to_lowercase(), field.default))
         .collect();
     if turns && resolved.outer.is_empty() {
         parts.push("outer diameter three bearing diameters".into());

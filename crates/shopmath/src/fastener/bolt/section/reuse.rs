@@ -18,7 +18,9 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
     let resolved = common.resolved;
     section.want("length-new", &resolved.length_new);
     section.want("length-now", &resolved.length_now);
-    section.cautions.push(cautions::SINGLE_USE);
+    if !(resolved.length_new.is_empty() && resolved.length_now.is_empty()) {
+        section.cautions.push(cautions::SINGLE_USE);
+    }
     let (Some(new), Some(now)) = (resolved.length_new.given(), resolved.length_now.given()) else {
         return section;
     };
