@@ -3,6 +3,7 @@
 use crate::link::{self, Places, use_route};
 use crate::offline::{self, Offline, use_copy};
 use crate::route::Screen;
+use crate::screens::belt::Belt;
 use crate::screens::bolt::Bolt;
 use crate::screens::convert::Convert;
 use crate::screens::unbuilt::unbuilt;
@@ -29,6 +30,7 @@ pub(crate) fn App() -> Html {
     let screen = match shown {
         Screen::Convert => html! { <Convert {route} places={(*places).clone()} settings={settings.clone()} /> },
         Screen::Bolt => html! { <Bolt {route} places={(*places).clone()} settings={settings.clone()} /> },
+        Screen::Belt => html! { <Belt {route} places={(*places).clone()} settings={settings.clone()} /> },
         screen => unbuilt(screen),
     };
     html! {

@@ -7,6 +7,7 @@
 pub mod joint;
 pub mod plot;
 pub mod protractor;
+pub mod route;
 pub mod share;
 
 use crate::quantity::print;

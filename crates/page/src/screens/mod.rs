@@ -1,5 +1,6 @@
 //! One module per screen.
 
+pub(crate) mod belt;
 pub(crate) mod bolt;
 pub(crate) mod convert;
 pub(crate) mod unbuilt;

@@ -11,6 +11,9 @@ pub(crate) struct Props {
     pub(crate) finding: Found,
     /// The unit to show it in.
     pub(crate) unit: Unit,
+    /// The thing it is about, where there are several, such as a pulley.
+    #[prop_or_default]
+    pub(crate) of: Option<AttrValue>,
     /// Whether the result is alone on the screen and so carries its id; in a table it does not.
     #[prop_or(true)]
     pub(crate) identified: bool,
@@ -33,7 +36,7 @@ pub(crate) fn Finding(props: &Props) -> Html {
             <details {ontoggle}>
                 <summary>
                     <span class="finding-value">{ amount(finding, props.unit, props.identified) }</span>
-                    <span class="finding-name">{ finding.name }{ for finding.difference.iter().map(difference) }</span>
+                    <span class="finding-name">{ finding.name }{ for props.of.iter().map(|of| format!(", {of}")) }{ for finding.difference.iter().map(difference) }</span>
                 </summary>
                 if *open { { working(finding) } }
             </details>

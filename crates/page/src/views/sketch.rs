@@ -21,7 +21,8 @@ pub(crate) fn Sketch(props: &Props) -> Html {
     }
 }
 
-fn mark(mark: &Mark) -> Html {
+/// One mark of a drawing.
+pub(crate) fn mark(mark: &Mark) -> Html {
     let class = classes!("sk", mark.role.name());
     match &mark.shape {
         Shape::Area(points) => html! { <polygon {class} points={coordinates(points)} /> },

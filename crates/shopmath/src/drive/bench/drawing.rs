@@ -49,6 +49,14 @@ pub struct Disc {
     pub faulty: bool,
 }
 
+impl Disc {
+    /// Diameter of the body.
+    #[must_use]
+    pub fn diameter(&self) -> f64 {
+        2.0 * self.radius
+    }
+}
+
 /// A span, in the direction of travel.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Straight {

@@ -25,6 +25,15 @@ pub enum Edit {
         /// Up.
         y: f64,
     },
+    /// Moves a pulley's centre by a little.
+    Nudge {
+        /// Which.
+        pulley: usize,
+        /// Right of where it is; negative to the left.
+        right: f64,
+        /// Above where it is; negative below.
+        up: f64,
+    },
     /// Moves a pulley to another turn in the order.
     Reorder {
         /// Which.
@@ -68,6 +77,11 @@ pub fn apply(texts: &DriveText, edit: &Edit) -> Option<DriveText> {
     let mut texts = texts.clone();
     match edit {
         Edit::Move { pulley, x, y } => list.get_mut(*pulley)?.centre = spot(*x, *y)?,
+        Edit::Nudge { pulley, right, up } => {
+            let pulley = list.get_mut(*pulley)?;
+            pulley.centre.x += millimetres(*right)?;
+            pulley.centre.y += millimetres(*up)?;
+        }
         Edit::Reorder { pulley, to } => {
             if *pulley >= list.len() || *to >= list.len() {
                 return None;

@@ -1,0 +1,310 @@
+//! One pulley: its name, side, place and size, its turn in the order, and ways to measure them.
+//!
+//! Each text is kept as typed and goes into the drive as soon as it can be read.
+
+use super::Action;
+use shopmath::drive::bench::DriveText;
+use shopmath::drive::bench::drawing::Disc;
+use shopmath::drive::bench::edit::{Edit, Measured, diameter_from, from_tape};
+use shopmath::drive::pulley::Side;
+use shopmath::quantity::print::{plain, quantity};
+use shopmath::quantity::{Unit, read};
+use std::rc::Rc;
+use web_sys::{HtmlInputElement, HtmlSelectElement};
+use yew::prelude::*;
+
+#[derive(PartialEq, Properties)]
+pub(super) struct Props {
+    /// The pulley, from 0.
+    pub(super) index: usize,
+    /// The pulley as it stands in the drive.
+    pub(super) disc: Disc,
+    pub(super) text: DriveText,
+    /// How many pulleys there are.
+    pub(super) count: usize,
+    pub(super) onact: Callback<Action>,
+}
+
+/// The panel's own fields.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Own {
+    Name,
+    Across,
+    Up,
+    Diameter,
+    Around,
+    Ratio,
+    FirstDistance,
+    SecondDistance,
+}
+
+/// What was typed into them and not yet taken over, and the pulleys measured from.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Draft {
+    texts: Vec<(Own, String)>,
+    from: [usize; 2],
+}
+
+enum Change {
+    Type(Own, String),
+    From(usize, usize),
+    /// The pulley moved or was changed: drafts that have become true are dropped.
+    Settle,
+}
+
+impl Draft {
+    fn get(&self, own: Own) -> Option<&str> {
+        self.texts
+            .iter()
+            .find(|(known, _)| *known == own)
+            .map(|(_, text)| text.as_str())
+    }
+}
+
+impl Reducible for Draft {
+    type Action = Change;
+
+    fn reduce(self: Rc<Self>, change: Change) -> Rc<Self> {
+        let mut draft = (*self).clone();
+        match change {
+            Change::Type(own, text) => {
+                draft.texts.retain(|(known, _)| *known != own);
+                draft.texts.push((own, text));
+            }
+            Change::From(which, pulley) => {
+                if let Some(from) = draft.from.get_mut(which) {
+                    *from = pulley;
+                }
+            }
+            Change::Settle => draft
+                .texts
+                .retain(|(own, _)| matches!(own, Own::FirstDistance | Own::SecondDistance)),
+        }
+        Rc::new(draft)
+    }
+}
+
+/// The panel.
+#[component]
+pub(super) fn Panel(props: &Props) -> Html {
+    let Props {
+        index,
+        disc,
+        text,
+        count,
+        onact,
+    } = props;
+    let index = *index;
+    let draft = use_reducer(|| Draft {
+        from: [usize::from(index == 0), if index < 2 { 2 } else { 1 }],
+        ..Draft::default()
+    });
+    let settle = draft.dispatcher();
+    let act = |action: fn(usize) -> Edit| onact.reform(move |_: MouseEvent| Action::Edit(action(index)));
+    let nudge = |x: f64, y: f64| {
+        let settle = settle.clone();
+        onact.reform(move |_: MouseEvent| {
+            settle.dispatch(Change::Settle);
+            Action::Edit(Edit::Nudge {
+                pulley: index,
+                right: x,
+                up: y,
+            })
+        })
+    };
+    let turn = |to: Option<usize>| {
+        to.filter(|to| to < count)
+            .map(|to| onact.reform(move |_: MouseEvent| Action::Edit(Edit::Reorder { pulley: index, to })))
+    };
+    let (earlier, later) = (turn(index.checked_sub(1)), turn(index.checked_add(1)));
+    let field = |own: Own, name: &'static str, label: &'static str, standing: String| {
+        own_field(&Row {
+            props,
+            draft: &draft,
+            own,
+            name,
+            label,
+            standing,
+        })
+    };
+    let close = onact.reform(|_: MouseEvent| Action::Choose(None));
+    let ribbed = disc.side == Side::Rib;
+    html! {
+        <section class="panel" aria-label={format!("Pulley {}", disc.name)}>
+            <div class="panel-head"><h2>{ format!("Pulley {} of {count}", index + 1) }</h2><button type="button" class="chip" onclick={close}>{ "Close" }</button></div>
+            <div class="form">
+                { field(Own::Name, "pulley-name", "Name", disc.name.clone()) }
+                { field(Own::Diameter, "pulley-diameter", if ribbed { "Effective diameter, mm" } else { "Outside diameter, mm" }, plain(disc.diameter(), 2)) }
+                { field(Own::Across, "pulley-x", "x, to the right, mm", plain(disc.x, 2)) }
+                { field(Own::Up, "pulley-y", "y, up, mm", plain(disc.y, 2)) }
+            </div>
+            <div class="chips">
+                <button type="button" class="chip" onclick={nudge(-1.0, 0.0)}>{ "← 1 mm" }</button>
+                <button type="button" class="chip" onclick={nudge(1.0, 0.0)}>{ "→ 1 mm" }</button>
+                <button type="button" class="chip" onclick={nudge(0.0, 1.0)}>{ "↑ 1 mm" }</button>
+                <button type="button" class="chip" onclick={nudge(0.0, -1.0)}>{ "↓ 1 mm" }</button>
+                <button type="button" class="chip" onclick={act(Edit::Flip)}>{ if ribbed { "Ribbed: turn to back" } else { "Back: turn to ribbed" } }</button>
+                <button type="button" class="chip" disabled={earlier.is_none()} onclick={earlier}>{ "Earlier in the route" }</button>
+                <button type="button" class="chip" disabled={later.is_none()} onclick={later}>{ "Later in the route" }</button>
+                <button type="button" class="chip" onclick={act(Edit::AddAfter)}>{ "Add one after it" }</button>
+                <button type="button" class="chip" onclick={act(Edit::Remove)}>{ "Remove it" }</button>
+            </div>
+            <details class="more">
+                <summary>{ "Measured otherwise: string round the rim, speed ratio, tape from two pulleys" }</summary>
+                <div class="form">
+                    { field(Own::Around, "pulley-around", "String once round, mm", String::new()) }
+                    { field(Own::Ratio, "pulley-ratio", "Turns per turn of pulley 1", String::new()) }
+                    { from(&draft, 0, text, "Tape from") }
+                    { field(Own::FirstDistance, "tape-1", "Centre to centre, mm", String::new()) }
+                    { from(&draft, 1, text, "and from") }
+                    { field(Own::SecondDistance, "tape-2", "Centre to centre, mm", String::new()) }
+                </div>
+                { places(props, &draft) }
+            </details>
+        </section>
+    }
+}
+
+struct Row<'a> {
+    props: &'a Props,
+    draft: &'a UseReducerHandle<Draft>,
+    own: Own,
+    name: &'static str,
+    label: &'static str,
+    /// What the drive holds, shown while nothing is being typed.
+    standing: String,
+}
+
+fn own_field(row: &Row<'_>) -> Html {
+    let Row {
+        props,
+        draft,
+        own,
+        name,
+        label,
+        standing,
+    } = row;
+    let own = *own;
+    let typed = draft.get(own);
+    let wrong = typed.and_then(|typed| change(own, typed, props).err());
+    let oninput = {
+        let (dispatcher, onact) = (draft.dispatcher(), props.onact.clone());
+        let (index, disc, text) = (props.index, props.disc.clone(), props.text.clone());
+        Callback::from(move |event: InputEvent| {
+            let typed = event.target_unchecked_into::<HtmlInputElement>().value();
+            let props = Props {
+                index,
+                disc: disc.clone(),
+                text: text.clone(),
+                count: 0,
+                onact: onact.clone(),
+            };
+            if let Ok(Some(edit)) = change(own, &typed, &props) {
+                onact.emit(Action::Edit(edit));
+            }
+            dispatcher.dispatch(Change::Type(own, typed));
+        })
+    };
+    let invalid = wrong.is_some().then_some("true");
+    html! {
+        <div class={classes!("field", invalid.map(|_| "field-wrong"))} key={*name}>
+            <label for={*name}>{ label }</label>
+            <input id={*name} type="text" value={typed.unwrap_or(standing).to_owned()} {oninput} aria-invalid={invalid}
+                autocomplete="off" autocapitalize="off" autocorrect="off" spellcheck="false" />
+            if let Some(sentence) = wrong { <div class="fault"><p id={format!("{name}-error")}>{ sentence }</p></div> }
+        </div>
+    }
+}
+
+/// The change a text asks for; none for one that only measures; the sentence where it is unsound.
+fn change(own: Own, typed: &str, props: &Props) -> Result<Option<Edit>, String> {
+    let Props { index, disc, text, .. } = props;
+    let pulley = *index;
+    let millimetres = || {
+        let read = read::value(typed, read::Expect::field(Unit::Millimetre)).map_err(|fault| fault.sentence(typed))?;
+        read.quantity().value_in(Unit::Millimetre).ok_or_else(String::new)
+    };
+    let measured = |measured| diameter_from(text, pulley, measured, typed).map_err(|fault| fault.to_string());
+    if typed.trim().is_empty() && own != Own::Name {
+        return Ok(None);
+    }
+    Ok(match own {
+        Own::Name => Some(Edit::Rename {
+            pulley,
+            name: typed.to_owned(),
+        }),
+        Own::Across => Some(Edit::Move {
+            pulley,
+            x: millimetres()?,
+            y: disc.y,
+        }),
+        Own::Up => Some(Edit::Move {
+            pulley,
+            x: disc.x,
+            y: millimetres()?,
+        }),
+        Own::Diameter => Some(Edit::Resize {
+            pulley,
+            diameter: millimetres()?,
+        }),
+        Own::Around => Some(Edit::Resize {
+            pulley,
+            diameter: measured(Measured::Circumference)?,
+        }),
+        Own::Ratio => Some(Edit::Resize {
+            pulley,
+            diameter: measured(Measured::Ratio)?,
+        }),
+        Own::FirstDistance | Own::SecondDistance => millimetres().map(|_| None)?,
+    })
+}
+
+/// The pulley a tape is laid from.
+fn from(draft: &UseReducerHandle<Draft>, which: usize, text: &DriveText, label: &'static str) -> Html {
+    let names: Vec<String> = text
+        .get("pulleys")
+        .unwrap_or_default()
+        .split(';')
+        .map(|entry| entry.split(':').next().unwrap_or_default().trim().to_owned())
+        .collect();
+    let dispatcher = draft.dispatcher();
+    let onchange = Callback::from(move |event: Event| {
+        if let Ok(pulley) = event.target_unchecked_into::<HtmlSelectElement>().value().parse() {
+            dispatcher.dispatch(Change::From(which, pulley));
+        }
+    });
+    let chosen = draft.from.get(which).copied();
+    let id = if which == 0 { "tape-from-1" } else { "tape-from-2" };
+    html! {
+        <div class="field">
+            <label for={id}>{ label }</label>
+            <select {id} {onchange}>
+                { for names.iter().enumerate().map(|(index, name)| html! { <option key={index} value={index.to_string()} selected={chosen == Some(index)}>{ name }</option> }) }
+            </select>
+        </div>
+    }
+}
+
+/// Both places the tape allows, to choose from.
+fn places(props: &Props, draft: &UseReducerHandle<Draft>) -> Html {
+    let (Some(first), Some(second)) = (draft.get(Own::FirstDistance), draft.get(Own::SecondDistance)) else {
+        return html! {};
+    };
+    let index = props.index;
+    match from_tape(&props.text, (draft.from[0], first), (draft.from[1], second)) {
+        Ok(places) => html! {
+            <div class="chips">
+                { for places.iter().enumerate().map(|(which, &(x, y))| {
+                    let settle = draft.dispatcher();
+                    let onclick = props.onact.reform(move |_: MouseEvent| {
+                        settle.dispatch(Change::Settle);
+                        Action::Edit(Edit::Move { pulley: index, x, y })
+                    });
+                    let length = |value: f64| quantity(Unit::Millimetre.of(value), Unit::Millimetre);
+                    html! { <button type="button" class="chip" id={format!("place-{}", which + 1)} key={which} {onclick}>{ format!("Put it at x {}, y {}", length(x), length(y)) }</button> }
+                }) }
+            </div>
+        },
+        Err(fault) => html! { <div class="fault"><p>{ fault.to_string() }</p></div> },
+    }
+}
