@@ -96,8 +96,12 @@ pub fn suffix(unit: Unit) -> String {
 /// ```
 #[must_use]
 pub fn rounded(value: f64, step: f64) -> String {
-    if value == 0.0 || !value.is_finite() {
-        return if value == 0.0 { "0".into() } else { "—".into() };
+    if !value.is_finite() {
+        return "—".into();
+    }
+    // Below the normal numbers no power of ten is left to divide by.
+    if value.abs() < f64::MIN_POSITIVE {
+        return "0".into();
     }
     let order = floor_log10(value.abs());
     if !(-5..9).contains(&order) {
@@ -254,6 +258,8 @@ mod tests {
             (1.609e21, 1.0, "1.61\u{a0}×\u{a0}10²¹"),
             (3.94e-17, 0.0, "3.94\u{a0}×\u{a0}10⁻¹⁷"),
             (0.0, 1.0, "0"),
+            (1e-311, 0.0, "0"),
+            (3e-308, 0.0, "3.00\u{a0}×\u{a0}10⁻³⁰⁸"),
         ] {
             assert_eq!(rounded(value, step), text, "{value} at {step}");
         }
