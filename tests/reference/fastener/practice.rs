@@ -132,6 +132,25 @@ fn the_verdict_follows_its_rules_in_order() {
 }
 
 #[test]
+fn a_smaller_torque_after_a_larger_one_changes_nothing() {
+    let clamp = |spec| result(&assessed(&[("thread", "M10"), ("spec", spec)]), "clamp-high").unwrap();
+    row(
+        "60 then 20",
+        Mark::Calculated,
+        clamp("60 N·m + 20 N·m"),
+        clamp("60 N·m"),
+        Tolerance::Relative(1e-12),
+    );
+    row(
+        "20 then 60",
+        Mark::Calculated,
+        clamp("20 N·m + 60 N·m"),
+        clamp("60 N·m"),
+        Tolerance::Relative(1e-12),
+    );
+}
+
+#[test]
 fn an_angle_without_a_grip_gets_no_verdict_but_says_what_it_waits_for() {
     let assessment = assessed(&[("thread", "M10"), ("class", "10.9"), ("spec", "10 N·m + 90°")]);
     assert_eq!(assessment.verdict, None);

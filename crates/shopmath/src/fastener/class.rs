@@ -145,7 +145,7 @@ pub fn names() -> impl Iterator<Item = &'static str> {
 /// ```
 pub fn read(text: &str) -> Result<&'static str, Refusal> {
     let folded: String = text
-        .to_lowercase()
+        .to_ascii_lowercase()
         .chars()
         .map(|letter| if letter == ',' { '.' } else { letter })
         .filter(|letter| letter.is_ascii_alphanumeric() || *letter == '.')
@@ -164,7 +164,7 @@ pub fn read(text: &str) -> Result<&'static str, Refusal> {
         .strip_prefix("class")
         .or(folded.strip_prefix("cl"))
         .unwrap_or(&folded);
-    let found = names().find(|name| name.to_lowercase().replace('-', "") == bare);
+    let found = names().find(|name| name.to_ascii_lowercase().replace('-', "") == bare);
     found.ok_or_else(|| Refusal::UnknownClass(text.trim().into()))
 }
 

@@ -132,7 +132,7 @@ impl Shape {
 /// # Errors
 /// [`Refusal::UnknownWord`] with the words that exist.
 pub fn read(text: &str) -> Result<Shape, Refusal> {
-    let folded = text.trim().to_lowercase();
+    let folded = text.trim().to_ascii_lowercase();
     Shape::ALL
         .into_iter()
         .find(|shape| shape.id() == folded)

@@ -81,7 +81,7 @@ pub fn materials() -> impl Iterator<Item = Material> {
 /// ```
 pub fn read(text: &str) -> Result<Material, Refusal> {
     let fold = |text: &str| -> String {
-        text.to_lowercase()
+        text.to_ascii_lowercase()
             .chars()
             .filter(|letter| letter.is_alphanumeric())
             .collect()

@@ -86,6 +86,21 @@ fn is_number<T, E>(answer: &Result<T, E>, value: impl Fn(&T) -> f64) -> bool {
     answer.as_ref().map_or(true, |found| value(found).is_finite())
 }
 
+/// Numbers too small for a power of ten once took a gigabyte to write down.
+#[test]
+fn the_smallest_and_largest_numbers_are_refused_in_a_sentence() {
+    for key in ["grip", "engaged", "wrench", "lever", "length-new", "scale", "reading"] {
+        for number in ["1e-311", "5e-324", "1e15", "0", "-1"] {
+            let mut text = BoltText::default();
+            text.set(key, number);
+            let resolved = resolve(&text);
+            let keys: Vec<&str> = resolved.errors.iter().map(|error| error.key).collect();
+            assert_eq!(keys, [key], "{number}");
+            assert!(resolved.errors[0].sentence.len() < 200, "{number}");
+        }
+    }
+}
+
 proptest! {
     #[test]
     fn clamp_grows_with_torque_and_falls_with_friction(

@@ -5,6 +5,7 @@ use super::refusal::Refusal;
 use super::si::millimetres;
 use super::thread::{Series, Standard, Thread};
 use super::thread_table::threads;
+use crate::quantity::read;
 use uom::si::f64::Length;
 
 /// A number behind the diameter from this size on is the bolt's length, for no pitch reaches it
@@ -168,7 +169,7 @@ fn same(length: Length, millimetre: f64) -> bool {
 /// A plain decimal number of a size a designation can hold.
 fn number(text: &str) -> Option<f64> {
     let plain = !text.is_empty() && text.chars().all(|letter| letter.is_ascii_digit() || letter == '.');
-    text.parse().ok().filter(|value| plain && *value < 1e4)
+    read::decimal(text).filter(|value| plain && *value < 1e4)
 }
 
 #[cfg(test)]

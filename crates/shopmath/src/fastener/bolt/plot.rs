@@ -83,7 +83,7 @@ pub(super) fn plot(common: &Common<'_>) -> Option<Plot> {
     angles.push(0.0);
     let last = angles.iter().copied().fold(0.0, f64::max);
     angles.push((last * MARGIN).max(last + LEAST));
-    angles.sort_by(f64::total_cmp);
+    angles.sort_unstable_by(f64::total_cmp);
     angles.dedup();
     Some(Plot {
         points: angles.into_iter().map(|angle| point(angle, curves)).collect(),

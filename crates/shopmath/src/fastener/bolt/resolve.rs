@@ -256,7 +256,7 @@ fn head_key(shape: Shape, bearing: Option<Length>, on: &Result<Head, Refusal>) -
 }
 
 fn joint(key: &'static str, text: &str) -> Read<Joint> {
-    match text.trim().to_lowercase().as_str() {
+    match text.trim().to_ascii_lowercase().as_str() {
         "nut" => Ok(Joint::Nut),
         "tapped" => Ok(Joint::Tapped),
         _ => refused(

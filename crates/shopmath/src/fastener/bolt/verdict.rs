@@ -226,7 +226,7 @@ fn assumed(resolved: &Resolved, turns: bool) -> String {
         .iter()
         .filter(|key| counts(key))
         .filter_map(|key| field::of(key))
-        .map(|field| format!("{} {}", field.label.to_lowercase(), field.default))
+        .map(|field| format!("{} {}", field.label.to_ascii_lowercase(), field.default))
         .collect();
     if turns && resolved.outer.is_empty() {
         parts.push("outer diameter three bearing diameters".into());
