@@ -3,7 +3,8 @@
 //
 // What it tells the page, on <html> and as events on `window`:
 //   data-offline  "pending", then "ready" (event `shop-offline-ready`) once every
-//                 file is known to be kept, or "unavailable"
+//                 file is known to be kept, or "unavailable" (event
+//                 `shop-offline-unavailable`)
 //   data-update   "ready" (event `shop-update-ready`) when a new version waits
 //   data-version  the version whose files are kept
 // What it listens to: `shop-update-apply` lets the waiting version take over and
@@ -156,7 +157,7 @@
 
   function setOffline(state) {
     root.dataset.offline = state;
-    if (state === "ready") window.dispatchEvent(new CustomEvent("shop-offline-ready"));
+    window.dispatchEvent(new CustomEvent(`shop-offline-${state}`));
   }
 
   function announceUpdate() {

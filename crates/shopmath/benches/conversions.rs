@@ -21,12 +21,15 @@ fn texts() -> Vec<&'static str> {
         .collect()
 }
 
-/// One round: how many conversions, and their check sum.
+/// One round: how many conversions, and their check sum. A text that does not read makes the sum
+/// no number, which no other program agrees with.
 fn round(texts: &[&str]) -> (u32, f64) {
     let mut count = 0;
     let mut check = 0.0;
     for text in texts {
-        let typed = read::value(black_box(text), Expect::default()).expect("the workload reads");
+        let Ok(typed) = read::value(black_box(text), Expect::default()) else {
+            return (count, f64::NAN);
+        };
         let quantity = typed.quantity();
         for unit in typed.unit.kind().rows() {
             check += quantity.value_in(unit).unwrap_or(f64::NAN).abs().ln_1p();

@@ -62,9 +62,9 @@ pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
 /// as a fraction and which wrenches fit it, then the other rows, those of a readable size first.
 #[must_use]
 pub fn stage(typed: Bounds, tools: Tools) -> Stage {
-    let mut units = tools.rows(typed.kind(), typed.low.unit);
-    units.sort_by_key(|unit| !readable(typed, *unit));
-    let mut rows: Vec<Finding> = units.into_iter().map(|unit| row(typed, unit)).collect();
+    let units = tools.rows(typed.kind(), typed.low.unit);
+    let (first, last): (Vec<Unit>, Vec<Unit>) = units.into_iter().partition(|unit| readable(typed, *unit));
+    let mut rows: Vec<Finding> = first.into_iter().chain(last).map(|unit| row(typed, unit)).collect();
     if let (false, Quantity::Length(length)) = (typed.is_range(), typed.low.quantity()) {
         let extras = inch_fraction(length).into_iter().chain(wrench_fit::findings(length));
         rows.splice(1..1, extras);

@@ -7,6 +7,7 @@
 #[macro_use]
 extern crate uom;
 
+mod bound;
 pub mod caution;
 pub mod convert;
 pub mod drive;

@@ -5,6 +5,7 @@
 use super::fault::BeltFault;
 use super::profile::Profile;
 use super::si::{in_metres, metres};
+use crate::bound::between;
 use core::fmt;
 use uom::si::f64::Length;
 
@@ -92,7 +93,7 @@ impl Belt {
     pub fn nearest(ribs: u32, profile: Profile, length: Length) -> Result<Self, BeltFault> {
         let rounded = (in_metres(length) * 1e3).round();
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to the range of u32
-        let millimetres = rounded.clamp(0.0, f64::from(u32::MAX)) as u32;
+        let millimetres = between(rounded, 0.0, f64::from(u32::MAX)) as u32;
         Self::new(ribs, profile, millimetres)
     }
 

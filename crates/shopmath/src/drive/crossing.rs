@@ -7,6 +7,7 @@ use super::fault::RouteFault;
 use super::layout::Layout;
 use super::tangent::Span;
 use super::trace::Trace;
+use crate::bound::between;
 use kurbo::Point;
 
 /// Contact closer than this counts as clear, metre: a nanometre, against rounding.
@@ -94,6 +95,6 @@ fn cross(one: Span, other: Span) -> bool {
 
 /// The distance of a point from a span.
 fn distance(span: Span, point: Point) -> f64 {
-    let reach = span.along.dot(point - span.from).clamp(0.0, span.length);
+    let reach = between(span.along.dot(point - span.from), 0.0, span.length);
     point.distance(span.from + reach * span.along)
 }

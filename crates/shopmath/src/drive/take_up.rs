@@ -8,6 +8,7 @@ use super::fault::{RouteFault, TensionerFault};
 use super::route::Route;
 use super::si::{in_metres, metres, radians, ratio};
 use super::tensioner::{Arm, Reading};
+use crate::bound::between;
 use kurbo::common::solve_itp;
 use uom::si::f64::{Angle, Length, Ratio};
 
@@ -184,7 +185,7 @@ fn fit(arm: &Arm<'_>, angle: f64, piece: Piece, target: f64) -> Option<Fit> {
         angle: radians(angle),
         route,
         growth,
-        share: ratio((from / (high - low)).clamp(0.0, 1.0)),
+        share: ratio(between(from / (high - low), 0.0, 1.0)),
         remaining: metres((longest - target).max(0.0)),
     })
 }

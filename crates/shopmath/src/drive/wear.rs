@@ -7,6 +7,7 @@ use super::profile::Profile;
 use super::pulley::Side;
 use super::route;
 use super::si::{in_metres, in_radians, metres, ratio};
+use crate::bound::between;
 use core::f64::consts::TAU;
 use uom::si::f64::{Length, Ratio};
 
@@ -77,7 +78,11 @@ pub fn seat_from_growth(growth: Length) -> Length {
 #[must_use]
 pub fn rib_loss(depth: Length, profile: Profile) -> Ratio {
     let flank = (0.5 * in_radians(profile.groove_angle())).tan();
-    ratio((4.0 * in_metres(depth) * flank / in_metres(profile.pitch())).clamp(0.0, 1.0))
+    ratio(between(
+        4.0 * in_metres(depth) * flank / in_metres(profile.pitch()),
+        0.0,
+        1.0,
+    ))
 }
 
 /// How deep a belt sits when that share of its ribs is gone: the other way round.

@@ -5,6 +5,7 @@ use super::refusal::{Refusal, finite};
 use super::si::{metres, metres_per_newton, newtons, radians};
 use super::spec::{Spec, Stage};
 use super::tighten::{Applied, Bolt, Spread};
+use crate::bound::between;
 use crate::quantity::compliance::Compliance;
 use core::f64::consts::TAU;
 use uom::si::f64::{Angle, Force, Length, Pressure, Ratio, Torque};
@@ -149,7 +150,7 @@ impl Lane {
 
     /// Turned by an angle, radians; past yield the angle is kept in `past`.
     fn turn(self, angle: f64, rate: f64, limit: f64) -> Self {
-        let elastic = ((limit - self.clamp) / rate).clamp(0.0, angle);
+        let elastic = between((limit - self.clamp) / rate, 0.0, angle);
         Self {
             clamp: (self.clamp + elastic * rate).min(limit.max(self.clamp)),
             snug: self.snug.or(Some(self.clamp)),

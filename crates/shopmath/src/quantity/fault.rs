@@ -96,14 +96,13 @@ impl Fault {
         let read = text.get(self.place.clone()).unwrap_or_default().trim();
         let position = text.get(..self.place.start).map_or(0, |before| before.chars().count()) + 1;
         if read.is_empty() {
+            let before = text.get(..self.place.start).unwrap_or(text).trim();
             if text.trim().is_empty() {
                 self.misread.to_string()
+            } else if before.is_empty() {
+                format!("At the start: {}", self.misread)
             } else {
-                format!(
-                    "After “{}”: {}",
-                    text.get(..self.place.start).unwrap_or(text).trim(),
-                    self.misread
-                )
+                format!("After “{before}”: {}", self.misread)
             }
         } else {
             format!("At character {position}, “{read}”: {}", self.misread)

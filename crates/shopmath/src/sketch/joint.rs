@@ -2,6 +2,7 @@
 //! nut or the block with the hole.
 
 use super::{Anchor, Point, Role, Sketch, WIDTH};
+use crate::bound::between;
 use crate::fastener::bolt::JointDrawing;
 use crate::quantity::print::rounded;
 
@@ -12,7 +13,7 @@ const ASSUMED_GRIP: f64 = 1.5;
 /// Where no engagement is given in a tapped hole, this many diameters.
 const ASSUMED_ENGAGED: f64 = 1.5;
 /// Room at the side for the labels.
-const LABELS: f64 = 112.0;
+const LABELS: f64 = 124.0;
 
 /// The scale of a joint: millimetres to the sketch, the axis left of the labels.
 struct Scale {
@@ -33,14 +34,9 @@ impl Scale {
 pub fn joint(drawing: &JointDrawing) -> Sketch {
     let grip = drawing.grip.unwrap_or(ASSUMED_GRIP * drawing.diameter);
     let engaged = drawing.engaged.unwrap_or(ASSUMED_ENGAGED * drawing.diameter);
-    let width = drawing
-        .outer
-        .unwrap_or(2.2 * drawing.bearing)
-        .clamp(drawing.bearing, 3.0 * drawing.bearing);
-    let block = drawing
-        .boss
-        .unwrap_or(width)
-        .clamp(1.2 * drawing.diameter, 3.0 * drawing.bearing);
+    let widest = 3.0 * drawing.bearing;
+    let width = between(drawing.outer.unwrap_or(2.2 * drawing.bearing), drawing.bearing, widest);
+    let block = between(drawing.boss.unwrap_or(width), 1.2 * drawing.diameter, widest);
     let below = if drawing.tapped {
         0.6 * drawing.diameter
     } else {
@@ -80,7 +76,8 @@ fn parts(
     [width, block]: [f64; 2],
 ) {
     let half_hole = drawing.hole / 2.0;
-    let thread = drawing.diameter / 2.0;
+    // The crests of the bolt are drawn over it, so that the rest fills the roots as an inner thread.
+    let root = drawing.root / 2.0;
     let (holder, depth) = if drawing.tapped {
         (block / 2.0, engaged + below)
     } else {
@@ -94,7 +91,7 @@ fn parts(
         );
         sketch.rectangle(
             Role::Holder,
-            scale.at(side * thread, grip),
+            scale.at(side * root, grip),
             scale.at(side * holder, grip + depth),
         );
     }
@@ -186,23 +183,23 @@ fn labels(sketch: &mut Sketch, scale: &Scale, drawing: &JointDrawing, [grip, eng
             sketch.words([x + 6.0, (top + bottom) / 2.0 + 5.0 + row * 17.0], Anchor::Start, line);
         }
     };
-    let sure = |given: bool| if given { "" } else { "?" };
+    let sure = |given: bool| if given { "" } else { "\nassumed" };
     span(
         sketch,
         0.0,
         grip,
-        format!("grip {}{}", rounded(grip, 0.1), sure(drawing.grip.is_some())),
+        format!("grip {} mm{}", rounded(grip, 0.1), sure(drawing.grip.is_some())),
     );
     let threads = rounded(engaged / drawing.pitch, 0.1);
-    let what = if drawing.tapped { "threads" } else { "in nut" };
+    let holder = if drawing.tapped { "" } else { "nut " };
     span(
         sketch,
         grip,
         grip + engaged,
         format!(
-            "{threads} {what}{}\n{} mm",
-            sure(drawing.engaged.is_some()),
-            rounded(engaged, 0.1)
+            "{threads} threads\n{holder}{} mm{}",
+            rounded(engaged, 0.1),
+            sure(drawing.engaged.is_some())
         ),
     );
 }

@@ -10,7 +10,7 @@ const RIGHT: f64 = WIDTH - 12.0;
 /// Top and bottom of the two panels.
 const CLAMP: [f64; 2] = [26.0, 170.0];
 const TORQUE: [f64; 2] = [212.0, 296.0];
-const HEIGHT: f64 = 334.0;
+const HEIGHT: f64 = 340.0;
 /// Labels of angles closer than this would run into one another.
 const APART: f64 = 40.0;
 
@@ -77,7 +77,8 @@ pub fn plot(plot: &Plot) -> Option<Sketch> {
 
     let yields = clamp.y(plot.yield_clamp[1]);
     sketch.line(Role::Yield, [[LEFT, yields], [RIGHT, yields]]);
-    sketch.words([RIGHT, yields - 5.0], Anchor::End, "yield");
+    // Below the line at the left, where every curve still rises from nothing.
+    sketch.words([LEFT + 8.0, yields + 17.0], Anchor::Start, "yield");
     for angle in [0.0, plot.spec_angle[1]] {
         bracket(&mut sketch, plot, clamp, angle, x(angle));
     }
@@ -99,7 +100,7 @@ pub fn plot(plot: &Plot) -> Option<Sketch> {
         );
     }
     sketch.words(
-        [(LEFT + RIGHT) / 2.0, HEIGHT - 2.0],
+        [(LEFT + RIGHT) / 2.0, HEIGHT - 7.0],
         Anchor::Middle,
         "angle turned after the torque",
     );

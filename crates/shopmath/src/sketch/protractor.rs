@@ -1,7 +1,8 @@
 //! A protractor for the angle after the torque: hex flats of 60° round it, 12-point clicks of 30°
 //! on its rim, the angle drawn clockwise from the top as one turns a wrench.
 
-use super::{Anchor, Point, Role, Sketch, WIDTH};
+use super::{Anchor, Point, Role, Shape, Sketch, WIDTH};
+use crate::bound::between;
 use core::f64::consts::TAU;
 use uom::si::f64::Angle;
 
@@ -38,16 +39,17 @@ pub fn protractor(low: Angle, high: Angle) -> Sketch {
             Role::Frame,
             [at(angle, RIM), at(angle, RIM + if flat { 12.0 } else { 7.0 })],
         );
-        let words = if flat {
-            format!("{}°", click * 30)
-        } else {
-            String::new()
-        };
         if flat {
-            let [x, y] = at(angle, RIM + 24.0);
-            sketch.words([x, y + 5.0], Anchor::Middle, words);
+            let (anchor, reach) = match click {
+                0 | 6 => (Anchor::Middle, RIM + 24.0),
+                1..6 => (Anchor::Start, RIM + 18.0),
+                _ => (Anchor::End, RIM + 18.0),
+            };
+            let [x, y] = at(angle, reach);
+            sketch.words([x, y + 5.0], anchor, format!("{}°", click * 30));
         }
     }
+    sketch.draw(Role::Frame, Shape::Circle(CENTRE, RIM));
     sketch.line(Role::Frame, [CENTRE, at(0.0, RIM)]);
     sketch.line(Role::Target, [CENTRE, at(high.value, RIM + 4.0)]);
     sketch
@@ -61,7 +63,7 @@ fn at(angle: f64, radius: f64) -> Point {
 /// A sector of the disc inside the rim.
 fn sector(from: f64, to: f64) -> Vec<Point> {
     #[allow(clippy::cast_possible_truncation)] // at most FINE steps
-    let steps = ((to - from) / TAU * FINE).ceil().clamp(1.0, FINE) as i32;
+    let steps = between(((to - from) / TAU * FINE).ceil(), 1.0, FINE) as i32;
     let rim = (0..=steps).map(|step| at(from + (to - from) * f64::from(step) / f64::from(steps), RIM));
     core::iter::once(CENTRE).chain(rim).collect()
 }

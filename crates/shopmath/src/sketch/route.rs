@@ -5,6 +5,7 @@
 //! dragged: it is kept while a finger is down, or the drawing would run away under it.
 
 use super::{Anchor, Point, Role, Shape, Sketch, WIDTH};
+use crate::bound::between;
 use crate::drive::bench::drawing::{Arc, ArmShape, Disc, Drawing, Straight};
 use crate::drive::pulley::Side;
 use crate::quantity::print::rounded;
@@ -154,7 +155,7 @@ fn name(sketch: &mut Sketch, frame: &Frame, disc: &Disc, index: usize, wrap: Opt
 /// The belt on a pulley, as a line of short chords.
 fn bend(frame: &Frame, arc: &Arc) -> Vec<Point> {
     #[allow(clippy::cast_possible_truncation)] // a full turn has FINE steps
-    let steps = (arc.sweep.abs() / TAU * FINE).ceil().clamp(1.0, 2.0 * FINE) as i32;
+    let steps = between((arc.sweep.abs() / TAU * FINE).ceil(), 1.0, 2.0 * FINE) as i32;
     (0..=steps)
         .map(|step| {
             let angle = arc.start + arc.sweep * f64::from(step) / f64::from(steps);

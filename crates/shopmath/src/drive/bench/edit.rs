@@ -124,7 +124,7 @@ fn rename(texts: &mut DriveText, list: &mut [Pulley], pulley: usize, name: &str)
     let taken = list
         .iter()
         .enumerate()
-        .any(|(index, other)| index != pulley && other.name.to_lowercase() == name.to_lowercase());
+        .any(|(index, other)| index != pulley && other.name.eq_ignore_ascii_case(&name));
     if name.is_empty() || taken {
         return None;
     }
@@ -135,7 +135,7 @@ fn rename(texts: &mut DriveText, list: &mut [Pulley], pulley: usize, name: &str)
         texts.set("tensioner", &tensioner::print(&arm, list));
     }
     let follow = |part: &str| match part.split_once('=') {
-        Some((known, load)) if known.trim().to_lowercase() == old.trim().to_lowercase() => format!("{name}={load}"),
+        Some((known, load)) if known.trim().eq_ignore_ascii_case(old.trim()) => format!("{name}={load}"),
         _ => part.trim().to_owned(),
     };
     let loads: Vec<String> = texts.get("loads")?.split(';').map(follow).collect();
@@ -145,8 +145,17 @@ fn rename(texts: &mut DriveText, list: &mut [Pulley], pulley: usize, name: &str)
 
 /// Drops what other texts say about a pulley that goes.
 fn forget(texts: &mut DriveText, list: &[Pulley], pulley: usize) {
-    let name = list.get(pulley).map_or("", |pulley| pulley.name.trim()).to_lowercase();
-    let names_it = |text: &str, mark: char| text.split(mark).next().unwrap_or_default().trim().to_lowercase() == name;
+    let name = list
+        .get(pulley)
+        .map_or("", |pulley| pulley.name.trim())
+        .to_ascii_lowercase();
+    let names_it = |text: &str, mark: char| {
+        text.split(mark)
+            .next()
+            .unwrap_or_default()
+            .trim()
+            .eq_ignore_ascii_case(&name)
+    };
     if texts.get("tensioner").is_some_and(|text| names_it(text, '@')) {
         texts.set("tensioner", "");
     }

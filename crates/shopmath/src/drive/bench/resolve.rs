@@ -12,7 +12,7 @@ use crate::drive::tensioner::{Arm, Tensioner};
 use crate::drive::text::loads::Entry;
 use crate::drive::text::{loads, pulleys, tensioner};
 use crate::field::{FieldFault, Reads};
-use crate::quantity::{Quantity, Typed, Unit, print, read};
+use crate::quantity::{Bounds, Quantity, Typed, Unit, print, read};
 
 /// How many sentences one field shows at most.
 const SENTENCES: usize = 3;
@@ -230,19 +230,11 @@ impl Bench {
 }
 
 fn out_of_range(typed: Typed, unit: Unit, (least, most): (f64, f64)) -> TextFault {
-    let with_unit = |value: f64| print::exact(Typed { value, unit, step: 0.0 });
+    let shown = |typed: Typed| print::bounds(Bounds::single(typed));
+    let limit = |value: f64| shown(Typed { value, unit, step: 0.0 });
     TextFault::OutOfRange {
-        read: bare(print::exact(typed), typed.unit),
-        least: bare(with_unit(least), unit),
-        most: bare(with_unit(most), unit),
-    }
-}
-
-/// A plain number has no unit to show.
-fn bare(text: String, unit: Unit) -> String {
-    if unit == Unit::Number {
-        text.trim_end_matches(" 1").to_owned()
-    } else {
-        text
+        read: shown(typed),
+        least: limit(least),
+        most: limit(most),
     }
 }

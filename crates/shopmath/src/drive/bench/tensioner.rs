@@ -76,7 +76,7 @@ pub(super) fn held(bench: &mut Bench) -> Option<Held> {
 
 fn nearest_first(fits: &mut [Fit], drawn: Angle) {
     let off = |fit: &Fit| (in_radians(fit.angle) - in_radians(drawn)).abs();
-    fits.sort_by(|one, other| off(one).total_cmp(&off(other)));
+    fits.sort_unstable_by(|one, other| off(one).total_cmp(&off(other)));
 }
 
 pub(super) fn findings(bench: &mut Bench, held: Option<&Held>) -> Vec<Finding> {

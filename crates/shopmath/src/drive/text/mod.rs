@@ -6,6 +6,7 @@ pub mod pulleys;
 pub mod tensioner;
 
 use crate::quantity::exact::length::Millimetre;
+use crate::quantity::print;
 use uom::si::f64::Length;
 
 /// Marks that separate the parts of these texts and so cannot stand in a name.
@@ -14,12 +15,10 @@ const MARKS: [char; 6] = [':', ';', ',', '@', '=', '\n'];
 /// A length in millimetres, to the nanometre, in the fewest digits: so that a text read and printed
 /// is the text printed again.
 fn millimetres(length: Length) -> String {
-    let rounded = (length.get::<Millimetre>() * 1e6).round() / 1e6;
-    format!("{}", if rounded == 0.0 { 0.0 } else { rounded })
+    print::plain(length.get::<Millimetre>(), 6)
 }
 
 /// The index of the pulley a text names, whatever its capitals.
 fn named<'a>(name: &str, mut names: impl Iterator<Item = &'a str>) -> Option<usize> {
-    let wanted = name.trim().to_lowercase();
-    names.position(|known| known.trim().to_lowercase() == wanted)
+    names.position(|known| known.trim().eq_ignore_ascii_case(name.trim()))
 }

@@ -6,6 +6,7 @@ use super::super::tensioner::Tensioner;
 use super::pulleys::{plain, spot};
 use super::{millimetres, named};
 use crate::quantity::exact::angle::Degree;
+use crate::quantity::print;
 use crate::quantity::{Quantity, Unit, read};
 use uom::si::f64::Angle;
 
@@ -64,6 +65,5 @@ pub fn print(tensioner: &Tensioner, pulleys: &[Pulley]) -> String {
 
 /// An angle in degrees, to a millionth, in the fewest digits.
 fn degrees(angle: Angle) -> String {
-    let rounded = (angle.get::<Degree>() * 1e6).round() / 1e6;
-    format!("{}", if rounded == 0.0 { 0.0 } else { rounded })
+    print::plain(angle.get::<Degree>(), 6)
 }

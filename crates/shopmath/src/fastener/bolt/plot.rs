@@ -2,6 +2,7 @@
 //! friction and tool leave, and where the bolt yields.
 
 use super::assess::Common;
+use crate::bound::between;
 use crate::fastener::tighten::Spread;
 use crate::quantity::exact::angle::Degree;
 use core::f64::consts::TAU;
@@ -54,7 +55,7 @@ struct Curve {
 
 impl Curve {
     fn clamp(self, angle: f64) -> f64 {
-        (self.start + self.rate * angle).clamp(0.0, self.limit)
+        between(self.start + self.rate * angle, 0.0, self.limit)
     }
 
     /// Where the curve leaves zero and where it yields.

@@ -167,6 +167,12 @@ pub fn line(text: &str) -> Result<Line<'_>, Fault> {
     }))
 }
 
+/// A plain decimal with a point, such as a pitch in a designation; nothing else is read.
+#[must_use]
+pub fn decimal(text: &str) -> Option<f64> {
+    numeral::nearest(text)
+}
+
 /// Runs a parser over the whole text; what is left over is a fault.
 fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading<T>) -> Result<T, Fault> {
     if text.trim().is_empty() {

@@ -206,9 +206,12 @@ fn well_grouped(groups: &[&str]) -> bool {
 
 /// The number nearest to a decimal text. The library's compact tables weigh 9 KB less in the page
 /// than those of the standard library's own parser, after compression.
+pub(super) fn nearest(text: &str) -> Option<f64> {
+    f64::from_lexical(text.as_bytes()).ok()
+}
+
 fn parse(text: &str, place: &Range<usize>) -> Reading<f64> {
-    match f64::from_lexical(text.as_bytes()) {
-        Ok(value) if value.abs() <= LIMIT => Ok(value),
-        _ => Err(Trouble::cut(place.clone(), Misread::OutOfRange)),
-    }
+    nearest(text)
+        .filter(|value| value.abs() <= LIMIT)
+        .ok_or_else(|| Trouble::cut(place.clone(), Misread::OutOfRange))
 }
