@@ -132,6 +132,12 @@ fn cone_and_sleeve_meet_where_the_cone_just_fits() {
     let (sleeve, cone) = (with(low), with(high));
     assert_eq!((sleeve.form, cone.form), (Form::ConeAndSleeve, Form::Cone));
     agree("δP", sleeve.total.value, cone.total.value, Tolerance::Relative(1e-9));
+    agree(
+        "dW + lK·tanφ",
+        high,
+        14.63 + 40.0 * cone.tangent,
+        Tolerance::Relative(1e-9),
+    );
 }
 
 #[test]
@@ -406,4 +412,51 @@ fn the_screen_shows_both_ranges_and_the_plot_joins_them() {
     agree("plot torque", at(0.0).torque_mid, 10.0, EXACT_CHAIN);
     agree("plot torque", at(0.0).torque_high, 10.4, EXACT_CHAIN);
     assert!(plot.points.windows(2).all(|pair| pair[0].angle < pair[1].angle));
+}
+
+#[test]
+fn the_screen_takes_head_and_width_into_the_stiffness() {
+    let value = |id: &str, more: &[(&str, &str)]| {
+        let mut typed = vec![("thread", "M10"), ("class", "10.9"), ("grip", "40")];
+        typed.extend_from_slice(more);
+        result(&assessed(&typed), id).unwrap()
+    };
+    let wide = value("parts-resilience", &[]);
+    let given = value("parts-resilience", &[("outer", "43.89 mm")]);
+    row(
+        "three bearing diameters",
+        Mark::CommonPractice,
+        wide,
+        given,
+        Tolerance::Relative(1e-12),
+    );
+    let (hex, socket) = (
+        value("bolt-resilience", &[]),
+        value("bolt-resilience", &[("head", "socket")]),
+    );
+    let tenth = rod(mm(1.0), mpa(205_000.0), thread("M10").shank_area()).value;
+    row(
+        "socket head",
+        Mark::Memory,
+        hex - socket,
+        tenth,
+        Tolerance::Relative(1e-6),
+    );
+}
+
+#[test]
+fn the_scatter_is_half_the_range_over_its_middle() {
+    let typed = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("grip", "40"),
+        ("spec", "20 N·m + 20°"),
+    ];
+    let assessment = assessed(&typed);
+    let value = |id: &str| result(&assessment, id).unwrap();
+    for (scatter, range) in [("torque-scatter", "clamp"), ("angle-scatter", "angle-clamp")] {
+        let end = |name: &str| value(&format!("{range}-{name}"));
+        let expected = (end("high") - end("low")) / (2.0 * end("mid"));
+        agree(scatter, value(scatter), expected, EXACT_CHAIN);
+    }
 }

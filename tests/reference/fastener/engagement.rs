@@ -1,6 +1,6 @@
 //! Section 5: thread engagement, steel into light alloy.
 
-use super::{assessed, class_on, mm, mpa, result, row, thread};
+use super::{assessed, class_on, friction_at, hex, mm, mpa, result, row, thread};
 use fenderside_tests::{EXACT_CHAIN, Mark, Tolerance, agree};
 use shopmath::fastener::engagement::{
     Engagement, Weaker, basic_length, boss_factor, break_load, external_area, internal_area,
@@ -8,6 +8,7 @@ use shopmath::fastener::engagement::{
 use shopmath::fastener::material::{self, materials};
 use shopmath::fastener::refusal::Refusal;
 use shopmath::fastener::thread::{Limit, Thread};
+use shopmath::fastener::tighten::torque_per_clamp;
 use shopmath::quantity::exact::area::{SquareInch, SquareMillimetre};
 use shopmath::quantity::exact::length::{Inch, Millimetre};
 use shopmath::quantity::exact::pressure::Megapascal;
@@ -274,4 +275,34 @@ fn rules_of_thumb_stand_beside_the_computed_length() {
         assert!(result(&assessment, "engagement-required").is_some());
         assert!(result(&assessment, "engagement-chamfer").is_some());
     }
+}
+
+#[test]
+fn the_strip_torque_is_the_lowest_that_can_strip() {
+    let assessment = assessed(&[
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "60 N·m"),
+        ("mu", "0.10..0.16"),
+        ("into", "a380"),
+        ("engaged", "15"),
+    ]);
+    let value = |id: &str| result(&assessment, id).unwrap();
+    let thread = thread("M10");
+    let lever = |mu| torque_per_clamp(&thread, &hex(&thread), friction_at(mu)).value;
+    agree(
+        "at the smallest friction",
+        value("strip-torque"),
+        value("strip-load") * lever(0.10),
+        EXACT_CHAIN,
+    );
+    assert!(lever(0.10) < lever(0.16));
+    agree(
+        "margin",
+        value("strip-margin"),
+        value("strip-load") / value("clamp-high"),
+        EXACT_CHAIN,
+    );
+    let turns = value("engagement-turns");
+    agree("turns", turns, 15.0 / 1.5, EXACT_CHAIN);
 }

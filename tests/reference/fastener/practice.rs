@@ -121,6 +121,10 @@ fn the_verdict_follows_its_rules_in_order() {
     assert_eq!(m10("90 N·m", &[]).0, Slug::PastYield);
     let shallow = [("into", "a380"), ("engaged", "4 mm")];
     assert_eq!(m10("90 N·m", &shallow).0, Slug::Strips, "stripping counts before yield");
+    // 60 N·m clamps with 27 to 45 kN; 9 mm of threads hold 37 kN, 11.5 mm hold 47 kN.
+    let between = |engaged| m10("60 N·m", &[("into", "a380"), ("engaged", engaged)]).0;
+    assert_eq!(between("9 mm"), Slug::Strips, "the top of the range counts");
+    assert_eq!(between("11.5 mm"), Slug::Ok);
     let nut = [("into", "a380"), ("engaged", "4 mm"), ("joint", "nut")];
     assert_eq!(m10("60 N·m", &nut).0, Slug::Ok, "only a tapped joint strips");
     let (slug, sentence) = m10("10 N·m + 180°", &[("grip", "40")]);

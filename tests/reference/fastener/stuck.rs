@@ -175,3 +175,30 @@ fn heat_cautions_come_at_their_temperatures() {
         );
     }
 }
+
+#[test]
+fn aluminium_opens_on_a_steel_bolt_and_iron_closes() {
+    let grown = |class, into| {
+        let assessment = assessed(&[("thread", "M8"), ("class", class), ("into", into), ("heat", "100 K")]);
+        result(&assessment, "heat-clearance").unwrap()
+    };
+    let exact = Tolerance::Relative(1e-9);
+    agree(
+        "a380 on steel",
+        grown("8.8", "a380"),
+        (21.8 - 11.7) * 1e-6 * 0.008 * 100.0,
+        exact,
+    );
+    agree(
+        "iron on steel",
+        grown("8.8", "grey-iron"),
+        (11.4 - 11.7) * 1e-6 * 0.008 * 100.0,
+        exact,
+    );
+    agree(
+        "iron on stainless",
+        grown("A2-70", "grey-iron"),
+        (11.4 - 17.2) * 1e-6 * 0.008 * 100.0,
+        exact,
+    );
+}

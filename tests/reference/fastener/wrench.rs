@@ -11,6 +11,7 @@ use shopmath::quantity::exact::angle::Degree;
 use shopmath::quantity::exact::length::{Inch, Millimetre};
 use shopmath::quantity::exact::ratio::Number;
 use shopmath::quantity::exact::torque::{NewtonMetre, PoundForceInch};
+use shopmath::result::Id;
 use uom::si::f64::{Angle, Length, Torque};
 
 fn adapter(wrench: f64, adapter: f64, degrees: f64) -> Adapter {
@@ -204,5 +205,29 @@ fn a_reading_is_compared_with_what_the_adapter_makes_of_the_target() {
         result(&assessment, "reading-deviation").unwrap(),
         0.0,
         Tolerance::Absolute(1e-12),
+    );
+}
+
+#[test]
+fn the_tolerance_lies_around_the_setting_and_not_around_the_target() {
+    let cautions = |reading| {
+        let typed = [
+            ("thread", "M10"),
+            ("spec", "60 N·m"),
+            ("wrench", "300"),
+            ("adapter", "100"),
+            ("reading", reading),
+        ];
+        let wrench = assessed(&typed).sections.remove(0);
+        let found = wrench
+            .findings
+            .iter()
+            .find(|found| found.id == Id::Named("reading-deviation"))
+            .unwrap();
+        found.cautions.len()
+    };
+    assert_eq!(
+        [cautions("43.1"), cautions("43.3"), cautions("46.7"), cautions("46.9")],
+        [1, 0, 0, 1]
     );
 }
