@@ -143,8 +143,9 @@ impl<Q: Into<Quantity>> From<Q> for Amount {
 }
 
 impl Term {
-    /// A number put in, shown in `unit`.
+    /// A number put in, shown in `unit`. Kept out of line: there are hundreds of calls.
     #[must_use]
+    #[inline(never)]
     pub fn new(symbol: &'static str, meaning: &'static str, amount: impl Into<Amount>, unit: Unit) -> Self {
         Self {
             symbol,
@@ -171,8 +172,10 @@ impl Finding {
         }
     }
 
-    /// A finding to three figures, without difference or cautions.
+    /// A finding to three figures, without difference or cautions. Kept out of line: there are
+    /// many calls, each the size of this function.
     #[must_use]
+    #[inline(never)]
     pub fn new(
         id: Id,
         name: &'static str,
