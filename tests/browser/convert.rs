@@ -157,6 +157,14 @@ fn the_link_is_the_state() -> Outcome {
     phone.back()?;
     phone.until_text("h1", "Convert")?;
     ensure!(phone.field("q")? == "35–45 N·m");
+    // What was typed a moment before leaving is not lost to the back button.
+    phone.type_into("q", "30 psi")?;
+    phone.tap("nav a[href^='#/sheet']")?;
+    phone.until_text("h1", "Sheet")?;
+    phone.back()?;
+    phone.until_text("h1", "Convert")?;
+    ensure!(phone.field("q")? == "30 psi");
+    phone.type_into("q", "35–45 N·m")?;
     phone.tap("nav a[href^='#/sheet']")?;
     phone.until_text("h1", "Sheet")?;
     phone.tap("nav a[href^='#/convert']")?;

@@ -78,7 +78,7 @@ fn nav_link(tab: Screen, current: Screen, places: &Places) -> Html {
     let onclick = Callback::from(move |event: MouseEvent| {
         event.prevent_default();
         if !here {
-            link::go(&places.of(tab));
+            link::go(places.known(current).as_ref(), &places.of(tab));
         }
     });
     html! {

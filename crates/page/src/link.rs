@@ -53,19 +53,23 @@ impl Places {
         places.push(route);
     }
 
+    /// The route a screen was left at, where it has been open.
+    pub(crate) fn known(&self, screen: Screen) -> Option<Route> {
+        self.0.borrow().iter().find(|known| known.screen == screen).cloned()
+    }
+
     /// The route a screen was left at, or its bare one.
     pub(crate) fn of(&self, screen: Screen) -> Route {
-        self.0
-            .borrow()
-            .iter()
-            .find(|known| known.screen == screen)
-            .cloned()
-            .unwrap_or_else(|| Route::bare(screen))
+        self.known(screen).unwrap_or_else(|| Route::bare(screen))
     }
 }
 
-/// Goes to a route as a link would, with a history entry.
-pub(crate) fn go(route: &Route) {
+/// Goes from one route to another as a link would, with a history entry; the one left behind is
+/// written down first, so that the back button finds what was typed last.
+pub(crate) fn go(from: Option<&Route>, route: &Route) {
+    if let Some(from) = from {
+        replace(from);
+    }
     // The only failure is an address too long to hold; the screen then stays where it is.
     let _ = window().location().set_hash(&route.print());
 }
@@ -101,10 +105,15 @@ pub(crate) fn use_link(places: &Places, route: Route) {
 
 /// Writes a pending route into the address, unless another screen has the address by now.
 fn write(pending: &RefCell<Option<Route>>) {
-    let Some(route) = pending.borrow_mut().take() else {
-        return;
-    };
-    if Route::parse(&fragment()).screen != route.screen {
+    if let Some(route) = pending.borrow_mut().take() {
+        replace(&route);
+    }
+}
+
+/// Puts a route into the address in place of what the same screen had there.
+fn replace(route: &Route) {
+    let shown = Route::parse(&fragment());
+    if shown.screen != route.screen || shown == *route {
         return;
     }
     if let Ok(history) = window().history() {
