@@ -172,3 +172,23 @@ fn the_link_is_the_state() -> Outcome {
     ensure!(phone.field("q")? == "35–45 N·m", "the tab leads back to the same bench");
     Ok(())
 }
+
+#[test]
+fn a_thread_a_belt_and_a_torque_lead_on() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    for (typed, key, screen) in [
+        ("3/8-16", "thread", "Bolt"),
+        ("6PK1453", "belt", "Belt"),
+        ("60 N·m", "spec", "Bolt"),
+    ] {
+        phone.open("#/convert")?;
+        phone.type_into("q", typed)?;
+        phone.tap(".answers a.button")?;
+        phone.until_text("h1", screen)?;
+        ensure!(phone.field(key)? == typed, "{typed}");
+    }
+    // The bolt kept its thread from the first visit.
+    ensure!(phone.field("thread")? == "3/8-16");
+    Ok(())
+}

@@ -4,7 +4,8 @@
 //! [`crate::fastener::wrench_fit`]. Here the rows are put together.
 
 use crate::caution::{self, Caution};
-use crate::fastener::wrench_fit;
+use crate::drive::belt::Belt;
+use crate::fastener::{thread_text, wrench_fit};
 use crate::fraction;
 use crate::quantity::fault::Fault;
 use crate::quantity::{Bounds, Kind, Quantity, Unit, exact, read};
@@ -33,6 +34,32 @@ pub struct Stage {
     pub typed: Bounds,
     /// The equivalents, those of the user's tools first.
     pub rows: Vec<Finding>,
+}
+
+/// What a text is where it is no value: something another bench takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Elsewhere {
+    /// A thread designation, such as `M10x1.5` or `3/8-16`.
+    Thread,
+    /// A belt name, such as `6PK1453`.
+    Belt,
+}
+
+/// What a text without a value in it names, if anything.
+///
+/// ```
+/// use shopmath::convert::{Elsewhere, elsewhere};
+/// assert_eq!(elsewhere("3/8-16"), Some(Elsewhere::Thread));
+/// assert_eq!(elsewhere("6PK1453"), Some(Elsewhere::Belt));
+/// assert_eq!(elsewhere("60 N·m"), None);
+/// ```
+#[must_use]
+pub fn elsewhere(text: &str) -> Option<Elsewhere> {
+    if thread_text::read(text).is_ok() {
+        Some(Elsewhere::Thread)
+    } else {
+        Belt::read(text).is_ok().then_some(Elsewhere::Belt)
+    }
 }
 
 /// Converts one line of text.

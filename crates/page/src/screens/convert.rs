@@ -9,7 +9,8 @@ use crate::views::finding::{Finding, amount};
 use crate::views::settings::tools_choice;
 use gloo::timers::callback::Timeout;
 use shopmath::caution::FIGURE_NOT_PROCEDURE;
-use shopmath::convert::{self, Conversion, Stage};
+use shopmath::convert::{self, Conversion, Elsewhere, Stage};
+use shopmath::quantity::Kind;
 use shopmath::quantity::fault::Fault;
 use shopmath::quantity::print;
 use shopmath::tools::Tools;
@@ -123,7 +124,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
                     }
                 </div>
             </div>
-            <div class="answers">{ answers(&read, &typed.text, &ontake) }</div>
+            <div class="answers">{ answers(&read, &typed.text, &ontake) }{ onward(&read, &typed.text, &props.places) }</div>
             { tools_choice(&props.settings) }
             <p class="spoken" role="status">{ said }</p>
             { caution(&FIGURE_NOT_PROCEDURE) }
@@ -159,6 +160,29 @@ fn answers(read: &Read, text: &AttrValue, ontake: &Callback<String>) -> Html {
         Read::One(Err(wrong)) => fault("q", text, wrong, ontake),
         Read::List(lines) => list(lines, text, ontake),
     }
+}
+
+/// Where the text leads on: a torque to the bolt it is for, a thread or a belt to its own bench.
+fn onward(read: &Read, text: &str, places: &Places) -> Html {
+    let (screen, key, words) = match read {
+        Read::One(Ok(conversion))
+            if conversion
+                .stages
+                .first()
+                .is_some_and(|stage| stage.typed.kind() == Kind::Torque) =>
+        {
+            (Screen::Bolt, "spec", "Judge it for a bolt")
+        }
+        Read::One(Err(_)) => match convert::elsewhere(text) {
+            Some(Elsewhere::Thread) => (Screen::Bolt, "thread", "This is a thread: open it in Bolt"),
+            Some(Elsewhere::Belt) => (Screen::Belt, "belt", "This is a belt: open it in Belt"),
+            None => return html! {},
+        },
+        _ => return html! {},
+    };
+    let mut route = places.of(screen);
+    route.set(key, text.trim().to_owned());
+    html! { <p><a class="button" href={route.print()}>{ words }</a></p> }
 }
 
 fn examples(ontake: &Callback<String>) -> Html {
