@@ -7,6 +7,7 @@ pub mod compliance;
 pub mod fault;
 pub mod print;
 pub mod read;
+pub mod spelling;
 pub mod table;
 pub mod typed;
 

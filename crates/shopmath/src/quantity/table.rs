@@ -457,7 +457,7 @@ impl Unit {
         self.entry().factor
     }
 
-    /// Ways people type the unit, folded as [`fold`] does.
+    /// Ways people type the unit, folded as [`super::spelling::fold`] does.
     pub fn spellings(self) -> impl Iterator<Item = &'static str> {
         self.entry().spellings.split_terminator(' ')
     }
@@ -508,41 +508,10 @@ impl Kind {
     }
 }
 
-/// Folds a unit as typed to the form the table's spellings have: separators dropped, superscripts
-/// and quotation marks made plain, lower case.
-#[must_use]
-pub fn fold(typed: &str) -> String {
-    let mut folded = String::with_capacity(typed.len());
-    for letter in typed.chars() {
-        match letter {
-            '·' | '⋅' | '∙' | '•' | '×' | '*' | '.' | '-' | '‐' | '‑' | '_' => {}
-            space if space.is_whitespace() => {}
-            '²' => folded.push('2'),
-            '³' => folded.push('3'),
-            '″' | '”' | '“' | '„' => folded.push('"'),
-            '\'' | '′' | '’' | '‘' => {
-                // Two of them are the inch mark.
-                let mark = if folded.ends_with('\'') {
-                    folded.pop().map_or('\'', |_| '"')
-                } else {
-                    '\''
-                };
-                folded.push(mark);
-            }
-            'º' | '˚' => folded.push('°'),
-            'μ' => folded.push('µ'),
-            '∆' => folded.push('δ'),
-            '⁄' | '∕' => folded.push('/'),
-            'Δ' => folded.push('δ'),
-            other => folded.push(other.to_ascii_lowercase()),
-        }
-    }
-    folded
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::spelling::fold;
     use std::collections::HashSet;
 
     #[test]

@@ -2,7 +2,7 @@
 //! a text, and what a spelling means when capitals or the field decide it.
 
 use super::{Input, Misread, Reading, Trouble};
-use crate::quantity::table::fold;
+use crate::quantity::spelling::fold;
 use crate::quantity::{Kind, Unit};
 use winnow::error::{ErrMode, ParserError};
 use winnow::prelude::*;

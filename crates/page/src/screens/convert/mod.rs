@@ -1,16 +1,20 @@
 //! Convert: one field, any spec, every useful equivalent; several lines give a table.
+//!
+//! `single` shows one line, `list` several, `onward` where a text leads on.
+
+mod list;
+mod onward;
+mod single;
 
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
-use crate::views::caution::{caution, cautions};
+use crate::views::caution::caution;
 use crate::views::fault::{chips, fault};
-use crate::views::finding::{Finding, amount};
 use crate::views::settings::tools_choice;
 use gloo::timers::callback::Timeout;
 use shopmath::caution::FIGURE_NOT_PROCEDURE;
-use shopmath::convert::{self, Conversion, Elsewhere, Stage};
-use shopmath::quantity::Kind;
+use shopmath::convert::{self, Conversion};
 use shopmath::quantity::fault::Fault;
 use shopmath::quantity::print;
 use shopmath::tools::Tools;
@@ -29,8 +33,6 @@ const EXAMPLES: &[&str] = &[
     "30 psi",
     "4.5 qt",
 ];
-/// Equivalents shown for each line of a list; the rest is one tap away.
-const FIRST_ROWS: usize = 3;
 /// How long typing rests before a screen reader hears the answer, millisecond.
 const REST: u32 = 1200;
 
@@ -124,7 +126,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
                     }
                 </div>
             </div>
-            <div class="answers">{ answers(&read, &typed.text, &ontake) }{ onward(&read, &typed.text, &props.places) }</div>
+            <div class="answers">{ answers(&read, &typed.text, &ontake) }{ onward::onward(&read, &typed.text, &props.places) }</div>
             { tools_choice(&props.settings) }
             <p class="spoken" role="status">{ said }</p>
             { caution(&FIGURE_NOT_PROCEDURE) }
@@ -156,33 +158,10 @@ fn read(text: &str, tools: Tools) -> Read {
 fn answers(read: &Read, text: &AttrValue, ontake: &Callback<String>) -> Html {
     match read {
         Read::Nothing => examples(ontake),
-        Read::One(Ok(conversion)) => single(conversion),
+        Read::One(Ok(conversion)) => single::single(conversion),
         Read::One(Err(wrong)) => fault("q", text, wrong, ontake),
-        Read::List(lines) => list(lines, text, ontake),
+        Read::List(lines) => list::list(lines, text, ontake),
     }
-}
-
-/// Where the text leads on: a torque to the bolt it is for, a thread or a belt to its own bench.
-fn onward(read: &Read, text: &str, places: &Places) -> Html {
-    let (screen, key, words) = match read {
-        Read::One(Ok(conversion))
-            if conversion
-                .stages
-                .first()
-                .is_some_and(|stage| stage.typed.kind() == Kind::Torque) =>
-        {
-            (Screen::Bolt, "spec", "Judge it for a bolt")
-        }
-        Read::One(Err(_)) => match convert::elsewhere(text) {
-            Some(Elsewhere::Thread) => (Screen::Bolt, "thread", "This is a thread: open it in Bolt"),
-            Some(Elsewhere::Belt) => (Screen::Belt, "belt", "This is a belt: open it in Belt"),
-            None => return html! {},
-        },
-        _ => return html! {},
-    };
-    let mut route = places.of(screen);
-    route.set(key, text.trim().to_owned());
-    html! { <p><a class="button" href={route.print()}>{ words }</a></p> }
 }
 
 fn examples(ontake: &Callback<String>) -> Html {
@@ -192,95 +171,6 @@ fn examples(ontake: &Callback<String>) -> Html {
             { chips(EXAMPLES.iter().map(|&example| example.to_owned()), ontake) }
         </div>
     }
-}
-
-/// One line: every row of every stage.
-fn single(conversion: &Conversion) -> Html {
-    let several = conversion.stages.len() > 1;
-    html! {
-        <>
-            <p class="read-as">{ "Read as " }<strong>{ echo(conversion) }</strong></p>
-            { cautions(&conversion.cautions) }
-            { for conversion.stages.iter().enumerate().map(|(index, stage)| rows(stage, several.then_some(index))) }
-        </>
-    }
-}
-
-fn rows(stage: &Stage, index: Option<usize>) -> Html {
-    html! {
-        <div class="rows" data-stage={index.map(|index| (index + 1).to_string())} key={index.unwrap_or_default()}>
-            if index.is_some() { <h2>{ print::bounds(stage.typed) }</h2> }
-            { for stage.rows.iter().map(|finding| html! {
-                <Finding key={print::suffix(finding.unit) + finding.name} finding={finding.clone()} unit={finding.unit} identified={index.is_none()} />
-            }) }
-        </div>
-    }
-}
-
-/// The line as it was understood.
-fn echo(conversion: &Conversion) -> String {
-    let stages: Vec<String> = conversion
-        .stages
-        .iter()
-        .map(|stage| print::bounds(stage.typed))
-        .collect();
-    let label = conversion
-        .label
-        .as_ref()
-        .map(|label| format!("{label}: "))
-        .unwrap_or_default();
-    format!("{label}{}", stages.join(" + "))
-}
-
-/// A list of specs as a table, each bad line with its own message.
-fn list(lines: &[(String, Result<Conversion, Fault>)], text: &AttrValue, ontake: &Callback<String>) -> Html {
-    html! {
-        <table class="list">
-            <thead><tr><th scope="col">{ "As typed" }</th><th scope="col">{ "In other units" }</th></tr></thead>
-            <tbody>{ for lines.iter().enumerate().map(|(index, (line, read))| list_row(index, line, read, text, ontake)) }</tbody>
-        </table>
-    }
-}
-
-fn list_row(
-    index: usize,
-    line: &str,
-    read: &Result<Conversion, Fault>,
-    text: &AttrValue,
-    ontake: &Callback<String>,
-) -> Html {
-    let number = (index + 1).to_string();
-    match read {
-        Ok(conversion) => html! {
-            <tr key={index} data-line={number}>
-                <th scope="row">{ echo(conversion) }</th>
-                <td>
-                    { for conversion.stages.iter().map(|stage| html! {
-                        <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| html! { <span class="list-value">{ amount(finding, finding.unit, false) }</span> }) }</p>
-                    }) }
-                    { cautions(&conversion.cautions) }
-                </td>
-            </tr>
-        },
-        Err(wrong) => html! {
-            <tr key={index} data-line={number.clone()} class="list-fault">
-                <th scope="row">{ line }</th>
-                <td>{ fault(&format!("q-{number}"), line, wrong, &replacing(index, text, ontake)) }</td>
-            </tr>
-        },
-    }
-}
-
-/// Takes a text for one line and hands on the whole list with it in place.
-fn replacing(index: usize, text: &AttrValue, ontake: &Callback<String>) -> Callback<String> {
-    let text = text.clone();
-    ontake.reform(move |remedy: String| {
-        let lines = text.lines().filter(|line| !line.trim().is_empty()).enumerate();
-        let lines: Vec<&str> = lines
-            .map(|(at, line)| if at == index { remedy.as_str() } else { line })
-            .collect();
-        lines.join("\n")
-    })
 }
 
 /// The answer in words, for a screen reader: the first row, or what is wrong.
@@ -294,7 +184,7 @@ fn spoken(read: &Read) -> String {
             .collect();
         Some(format!(
             "{} is {} {}",
-            echo(conversion),
+            single::echo(conversion),
             ends.join(" to "),
             finding.unit.name()
         ))

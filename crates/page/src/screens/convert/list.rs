@@ -1,0 +1,72 @@
+//! Several lines of Convert as a table.
+
+use super::single::echo;
+use crate::route::{Route, Screen};
+use crate::views::caution::cautions;
+use crate::views::fault::fault;
+use crate::views::finding::amount;
+use shopmath::convert::Conversion;
+use shopmath::quantity::fault::Fault;
+use yew::prelude::*;
+
+/// Equivalents shown for each line; the rest is one tap away.
+const FIRST_ROWS: usize = 3;
+
+/// A list of specs as a table, each bad line with its own message.
+pub(super) fn list(lines: &[(String, Result<Conversion, Fault>)], text: &AttrValue, ontake: &Callback<String>) -> Html {
+    html! {
+        <table class="list">
+            <thead><tr><th scope="col">{ "As typed" }</th><th scope="col">{ "In other units" }</th></tr></thead>
+            <tbody>{ for lines.iter().enumerate().map(|(index, (line, read))| list_row(index, line, read, text, ontake)) }</tbody>
+        </table>
+    }
+}
+
+fn list_row(
+    index: usize,
+    line: &str,
+    read: &Result<Conversion, Fault>,
+    text: &AttrValue,
+    ontake: &Callback<String>,
+) -> Html {
+    let number = (index + 1).to_string();
+    match read {
+        Ok(conversion) => html! {
+            <tr key={index} data-line={number}>
+                <th scope="row">{ echo(conversion) }</th>
+                <td>
+                    { for conversion.stages.iter().map(|stage| html! {
+                        <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| html! { <span class="list-value">{ amount(finding, finding.unit, false) }</span> }) }</p>
+                    }) }
+                    { cautions(&conversion.cautions) }
+                    <a class="chip" href={alone(line)}>{ "All units" }</a>
+                </td>
+            </tr>
+        },
+        Err(wrong) => html! {
+            <tr key={index} data-line={number.clone()} class="list-fault">
+                <th scope="row">{ line }</th>
+                <td>{ fault(&format!("q-{number}"), line, wrong, &replacing(index, text, ontake)) }</td>
+            </tr>
+        },
+    }
+}
+
+/// Takes a text for one line and hands on the whole list with it in place.
+fn replacing(index: usize, text: &AttrValue, ontake: &Callback<String>) -> Callback<String> {
+    let text = text.clone();
+    ontake.reform(move |remedy: String| {
+        let lines = text.lines().filter(|line| !line.trim().is_empty()).enumerate();
+        let lines: Vec<&str> = lines
+            .map(|(at, line)| if at == index { remedy.as_str() } else { line })
+            .collect();
+        lines.join("\n")
+    })
+}
+
+/// The link to one line alone; the back button leads to the list again.
+fn alone(line: &str) -> String {
+    let mut route = Route::bare(Screen::Convert);
+    route.set("q", line.trim().to_owned());
+    route.print()
+}
