@@ -4,6 +4,7 @@
 //! sketch is [`WIDTH`] wide, so that line widths and letters keep their size whatever is drawn.
 //! Nothing here knows markup or colours: a [`Role`] says what a mark stands for.
 
+mod board;
 pub mod joint;
 pub mod plot;
 pub mod protractor;

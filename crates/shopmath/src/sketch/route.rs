@@ -4,6 +4,7 @@
 //! A [`Frame`] ties the drawing to the drive's millimetres both ways, so that a pulley can be
 //! dragged: it is kept while a finger is down, or the drawing would run away under it.
 
+use super::board::{Block, Board, half, short};
 use super::{Anchor, Point, Role, Shape, Sketch, WIDTH};
 use crate::bound::between;
 use crate::drive::bench::drawing::{Arc, ArmShape, Disc, Drawing, Straight};
@@ -11,10 +12,16 @@ use crate::drive::pulley::Side;
 use crate::quantity::print::rounded;
 use core::f64::consts::TAU;
 
-const MARGIN: f64 = 26.0;
+const MARGIN: f64 = 30.0;
 const TALLEST: f64 = 400.0;
 /// The smallest touch target, in sketch units across a phone.
 const FINGER: f64 = 28.0;
+/// How far a finger may slip, in sketch units, before the pulley comes along.
+const SLACK: f64 = 6.0;
+/// Radius of the sign where something is wrong.
+const SIGN: f64 = 12.0;
+/// Points along a span that words keep clear of.
+const STEPS: i32 = 30;
 /// Corners of a full circle of belt.
 const FINE: f64 = 60.0;
 
@@ -87,32 +94,109 @@ impl Frame {
     }
 }
 
+/// A pulley under a finger. It keeps its distance to the finger, and stays where it is until the
+/// finger has clearly moved, so that a tap only chooses it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drag {
+    /// The pulley, from 0.
+    pub pulley: usize,
+    /// The frame while the finger is down.
+    pub frame: Frame,
+    centre: Point,
+    down: Point,
+    loose: bool,
+}
+
+impl Drag {
+    /// Takes hold of a pulley at a point of the screen, as [`Frame::under`] has it; none where
+    /// there is no such pulley.
+    #[must_use]
+    pub fn take(drawing: &Drawing, frame: Frame, pulley: usize, at: Point, wide: f64) -> Option<Self> {
+        let disc = drawing.discs.get(pulley)?;
+        Some(Self {
+            pulley,
+            frame,
+            centre: [disc.x, disc.y],
+            down: frame.under(at[0], at[1], wide),
+            loose: false,
+        })
+    }
+
+    /// The same hold and the pulley's new place, millimetres, once the finger has moved.
+    #[must_use]
+    pub fn to(self, at: Point, wide: f64) -> Option<(Self, Point)> {
+        let [x, y] = self.frame.under(at[0], at[1], wide);
+        let (right, up) = (x - self.down[0], y - self.down[1]);
+        let loose = self.loose || right.hypot(up) * self.frame.factor > SLACK;
+        let place = [self.centre[0] + right, self.centre[1] + up].map(|value| (value * 10.0).round() / 10.0);
+        loose.then_some((Self { loose, ..self }, place))
+    }
+}
+
 /// The drawing on its frame; `chosen` is the pulley being worked on, from 0.
 #[must_use]
 pub fn route(drawing: &Drawing, frame: &Frame, chosen: Option<usize>) -> Sketch {
     let mut sketch = Sketch::new("Belt route, to scale, seen from the front".into(), frame.height);
+    let mut board = Board::new(frame.height);
     for (index, disc) in drawing.discs.iter().enumerate() {
         pulley(&mut sketch, frame, disc, chosen == Some(index));
+        board.ink(rim(frame, disc));
     }
     if let Some(shape) = &drawing.arm {
-        arm(&mut sketch, frame, shape);
+        arm(&mut sketch, &mut board, frame, shape);
     }
     for arc in &drawing.arcs {
-        sketch.line(Role::Belt, bend(frame, arc));
+        let points = bend(frame, arc);
+        board.ink(points.iter().copied());
+        sketch.line(Role::Belt, points);
     }
     for span in &drawing.spans {
-        straight(&mut sketch, frame, span);
+        straight(&mut sketch, &mut board, frame, span);
+    }
+    for mark in &drawing.marks {
+        trouble(&mut sketch, &mut board, frame, drawing, [mark.x, mark.y]);
+    }
+    // What has the least choice of places comes first.
+    for (index, disc) in drawing.discs.iter().enumerate() {
+        number(&mut sketch, &mut board, frame, disc, index);
+    }
+    for span in &drawing.spans {
+        length(&mut sketch, &mut board, frame, span);
     }
     for (index, disc) in drawing.discs.iter().enumerate() {
         let wrap = drawing.arcs.get(index).map(|arc| arc.sweep.abs() * 360.0 / TAU);
-        name(&mut sketch, frame, disc, index, wrap);
-    }
-    for mark in &drawing.marks {
-        let [x, y] = frame.at(mark.x, mark.y);
-        sketch.draw(Role::Trouble, Shape::Circle([x, y], 16.0));
-        sketch.words([x, y + 6.0], Anchor::Middle, "!");
+        name(&mut sketch, &mut board, frame, disc, index, wrap);
     }
     sketch
+}
+
+/// The sign at a place where something is wrong; beside a pulley's number, not on it.
+fn trouble(sketch: &mut Sketch, board: &mut Board, frame: &Frame, drawing: &Drawing, [x, y]: Point) {
+    let on = drawing
+        .discs
+        .iter()
+        .find(|disc| (disc.x - x).hypot(disc.y - y) * frame.factor < SIGN);
+    let [x, y] = frame.at(x, y);
+    let aside = on.map_or(0.0, |disc| (disc.radius * frame.factor).max(SIGN) * 0.8 + 6.0);
+    let at = [
+        between(x + aside, SIGN, WIDTH - SIGN),
+        between(y - aside, SIGN, frame.height - SIGN),
+    ];
+    board.take(Block::round(at, SIGN));
+    sketch.draw(Role::Trouble, Shape::Circle(at, SIGN));
+    sketch.words([at[0], at[1] + 5.0], Anchor::Middle, "!");
+}
+
+/// Points on a pulley's rim, for words to keep clear of.
+fn rim(frame: &Frame, disc: &Disc) -> Vec<Point> {
+    let whole = Arc {
+        x: disc.x,
+        y: disc.y,
+        radius: disc.radius,
+        start: 0.0,
+        sweep: TAU,
+    };
+    bend(frame, &whole)
 }
 
 /// A pulley: grooves as a second rim, a flat one broken.
@@ -135,21 +219,47 @@ fn pulley(sketch: &mut Sketch, frame: &Frame, disc: &Disc, chosen: bool) {
     }
 }
 
-fn name(sketch: &mut Sketch, frame: &Frame, disc: &Disc, index: usize, wrap: Option<f64>) {
-    let [x, y] = frame.at(disc.x, disc.y);
-    // A name wider than its pulley stands below it.
-    let inside = disc.radius * frame.factor > 30.0;
-    let first = if inside { y - 1.0 } else { y + 5.0 };
-    sketch.words([x, first], Anchor::Middle, format!("{}", index + 1));
-    let below = if inside {
-        y + 15.0
-    } else {
-        y + disc.radius * frame.factor + 17.0
-    };
+/// Whether a pulley has room for its number.
+fn has_room(frame: &Frame, disc: &Disc) -> bool {
+    disc.radius * frame.factor > 10.0
+}
+
+/// The pulley's number on it, where it has room.
+fn number(sketch: &mut Sketch, board: &mut Board, frame: &Frame, disc: &Disc, index: usize) {
+    if has_room(frame, disc) {
+        let [x, y] = frame.at(disc.x, disc.y);
+        let (at, words) = ([x, y + 5.0], (index + 1).to_string());
+        board.take(Block::of(&words, at));
+        sketch.words(at, Anchor::Middle, words);
+    }
+}
+
+/// The pulley's name with the wrap, under its number or round it.
+fn name(sketch: &mut Sketch, board: &mut Board, frame: &Frame, disc: &Disc, index: usize, wrap: Option<f64>) {
+    let ([x, y], radius) = (frame.at(disc.x, disc.y), disc.radius * frame.factor);
     let degrees = wrap
         .map(|wrap| format!(" {}°", rounded(wrap.round(), 1.0)))
         .unwrap_or_default();
-    sketch.words([x, below], Anchor::Middle, format!("{}{degrees}", disc.name));
+    let mut words = format!("{}{degrees}", short(&disc.name));
+    if !has_room(frame, disc) {
+        words = format!("{} {words}", index + 1);
+    }
+    let half = half(&words);
+    let (beside, aslant) = (radius + half + 7.0, radius * 0.75 + half);
+    let round = [
+        [x, y + 22.0],
+        [x, y + radius + 18.0],
+        [x, y - radius - 9.0],
+        [x + beside, y + 5.0],
+        [x - beside, y + 5.0],
+        [x + aslant, y + radius + 10.0],
+        [x - aslant, y + radius + 10.0],
+        [x + aslant, y - radius - 1.0],
+        [x - aslant, y - radius - 1.0],
+    ];
+    let first = usize::from(half + 10.0 > radius);
+    let at = board.place(&words, round.get(first..).unwrap_or_default());
+    sketch.words(at, Anchor::Middle, words);
 }
 
 /// The belt on a pulley, as a line of short chords.
@@ -164,33 +274,64 @@ fn bend(frame: &Frame, arc: &Arc) -> Vec<Point> {
         .collect()
 }
 
-/// A span with an arrow the way it runs, and its length.
-fn straight(sketch: &mut Sketch, frame: &Frame, span: &Straight) {
+/// Both ends of a span on the sketch, and its length there.
+fn ends(frame: &Frame, span: &Straight) -> (Point, Point, f64) {
     let (from, to) = (frame.at(span.x1, span.y1), frame.at(span.x2, span.y2));
+    (from, to, (to[0] - from[0]).hypot(to[1] - from[1]))
+}
+
+/// The point a share of the way along a line.
+fn along(from: Point, to: Point, share: f64) -> Point {
+    [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]
+}
+
+/// A span with an arrow the way it runs.
+fn straight(sketch: &mut Sketch, board: &mut Board, frame: &Frame, span: &Straight) {
+    let (from, to, shown) = ends(frame, span);
     sketch.line(if span.faulty { Role::Trouble } else { Role::Belt }, [from, to]);
-    let (sin, cos) = span.direction.sin_cos();
-    let [x, y] = [(from[0] + to[0]) / 2.0, (from[1] + to[1]) / 2.0];
-    let shown = (to[0] - from[0]).hypot(to[1] - from[1]);
+    board.ink((0..=STEPS).map(|step| along(from, to, f64::from(step) / f64::from(STEPS))));
     if shown > 24.0 {
+        let (sin, cos) = span.direction.sin_cos();
+        let [x, y] = along(from, to, 0.5);
         let tip = [x + 9.0 * cos, y - 9.0 * sin];
         let wing = |side: f64| [x - 6.0 * cos + side * 6.0 * sin, y + 6.0 * sin + side * 6.0 * cos];
         sketch.area(Role::Target, [tip, wing(1.0), wing(-1.0)]);
-    }
-    if shown > 60.0 {
-        let length = (span.x2 - span.x1).hypot(span.y2 - span.y1);
-        sketch.words(
-            [x - 16.0 * sin, y - 16.0 * cos + 5.0],
-            Anchor::Middle,
-            rounded(length.round(), 1.0),
-        );
+        board.take(Block::round([x, y], 7.0));
     }
 }
 
+/// A span's length beside it.
+fn length(sketch: &mut Sketch, board: &mut Board, frame: &Frame, span: &Straight) {
+    let (from, to, shown) = ends(frame, span);
+    if shown < 40.0 {
+        return;
+    }
+    let long = (span.x2 - span.x1).hypot(span.y2 - span.y1);
+    let words = rounded(long.round(), 1.0);
+    let (sin, cos) = span.direction.sin_cos();
+    let off = half(&words) * sin.abs() + 9.0 * cos.abs() + 4.0;
+    // Beside the middle of the span, else further along it, else further from it.
+    let places: Vec<Point> = [off, off + 12.0, off + 24.0]
+        .into_iter()
+        .flat_map(|off| [0.5, 0.35, 0.65, 0.2, 0.8].map(|share| (off, along(from, to, share))))
+        .flat_map(|(off, [x, y])| {
+            [
+                [x - off * sin, y - off * cos + 4.0],
+                [x + off * sin, y + off * cos + 4.0],
+            ]
+        })
+        .collect();
+    let at = board.place(&words, &places);
+    sketch.words(at, Anchor::Middle, words);
+}
+
 /// The arm as drawn, and the stops of its sweep.
-fn arm(sketch: &mut Sketch, frame: &Frame, arm: &ArmShape) {
+fn arm(sketch: &mut Sketch, board: &mut Board, frame: &Frame, arm: &ArmShape) {
     let pivot = frame.at(arm.x, arm.y);
     let end = |angle: f64| frame.at(arm.x + arm.length * angle.cos(), arm.y + arm.length * angle.sin());
     sketch.line(Role::Arm, [pivot, end(arm.drawn)]);
+    board.take(Block::round(pivot, 6.0));
+    board.ink((0..=STEPS).map(|step| along(pivot, end(arm.drawn), f64::from(step) / f64::from(STEPS))));
     sketch.draw(Role::Arm, Shape::Circle(pivot, 5.0));
     for stop in [arm.low, arm.high] {
         sketch.line(Role::Frame, [pivot, end(stop)]);
@@ -203,4 +344,78 @@ fn arm(sketch: &mut Sketch, frame: &Frame, arm: &ArmShape) {
         sweep: arm.high - arm.low,
     };
     sketch.line(Role::Frame, bend(frame, &sweep));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drive::bench::{DriveText, assess, resolve};
+
+    fn drawn(pulleys: &str) -> Drawing {
+        let mut texts = DriveText::demo();
+        texts.set("pulleys", pulleys);
+        assess(resolve(&texts)).drawing
+    }
+
+    fn blocks(drawing: &Drawing) -> Vec<(String, Block)> {
+        let sketch = route(drawing, &Frame::of(drawing).unwrap(), None);
+        let words = sketch.marks.into_iter().filter_map(|mark| match mark.shape {
+            Shape::Words(at, Anchor::Middle, words) => Some((words.clone(), Block::of(&words, at))),
+            _ => None,
+        });
+        words.collect()
+    }
+
+    #[test]
+    fn the_words_of_the_demo_keep_clear_of_each_other_and_the_edges() {
+        let drawing = assess(resolve(&DriveText::demo())).drawing;
+        let blocks = blocks(&drawing);
+        // Six numbers, six names, and the lengths of the spans long enough for one.
+        assert!(blocks.len() > 14, "{blocks:?}");
+        let height = Frame::of(&drawing).unwrap().height;
+        for (index, (words, block)) in blocks.iter().enumerate() {
+            for (other_words, other) in blocks.iter().skip(index + 1) {
+                assert!(block.shared(other) < 1.0, "{words} on {other_words}: {blocks:?}");
+            }
+            assert!(block.within(height), "{words} is cut off");
+        }
+    }
+
+    #[test]
+    fn a_name_at_the_edge_or_without_end_stays_inside() {
+        let long = "a name that does not end before the paper does";
+        let drawing = drawn(&format!("{long}:rib:0,0:60;second:rib:900,20:50;third:rib:420,-800:50"));
+        let height = Frame::of(&drawing).unwrap().height;
+        for (words, block) in blocks(&drawing) {
+            assert!(block.within(height), "{words} is cut off");
+        }
+    }
+
+    #[test]
+    fn a_tap_leaves_a_pulley_where_it_is_and_a_drag_keeps_its_distance() {
+        let drawing = assess(resolve(&DriveText::demo())).drawing;
+        let frame = Frame::of(&drawing).unwrap();
+        let centre = frame.grips(&drawing)[3].centre;
+        let (down, wide) = ([centre[0] + 8.0, centre[1] - 6.0], WIDTH);
+        let held = Drag::take(&drawing, frame, 3, down, wide).unwrap();
+        assert_eq!(held.to([down[0] + 3.0, down[1] + 2.0], wide), None);
+        let (held, place) = held.to([down[0] + 30.0, down[1]], wide).unwrap();
+        let disc = &drawing.discs[3];
+        assert!((place[0] - disc.x - 30.0 / frame.factor).abs() < 0.2 && (place[1] - disc.y).abs() < 0.2);
+        // Once it has come along it also goes back.
+        let (_, back) = held.to(down, wide).unwrap();
+        assert!((back[0] - disc.x).abs() < 0.06 && (back[1] - disc.y).abs() < 0.06);
+        assert_eq!(Drag::take(&drawing, frame, 6, down, wide), None);
+    }
+
+    #[test]
+    fn each_fault_has_its_sign_and_its_pulley_a_ring() {
+        let drawing = drawn("crank:rib:0,0:156;small:rib:240,78:40");
+        let frame = Frame::of(&drawing).unwrap();
+        let sketch = route(&drawing, &frame, None);
+        let troubles = sketch.marks.iter().filter(|mark| mark.role == Role::Trouble).count();
+        assert_eq!(troubles, 2);
+        let signs = blocks(&drawing).iter().filter(|(words, _)| words == "!").count();
+        assert_eq!(signs, 1);
+    }
 }

@@ -10,20 +10,30 @@ mod section;
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
-use crate::views::caution::cautions;
+use crate::views::caution::{caution, cautions};
 use crate::views::settings::tools_choice;
+use gloo::utils::document;
 use panel::Panel;
 use route::RouteView;
-use shopmath::drive::bench::edit::{Edit, apply};
+use shopmath::drive::bench::drawing::Disc;
+use shopmath::drive::bench::edit::{Edit, apply, bring_back};
 use shopmath::drive::bench::{self, DriveText, assess, resolve};
 use std::rc::Rc;
+use web_sys::HtmlElement;
 use yew::prelude::*;
 
-#[derive(PartialEq, Properties)]
+#[derive(Properties)]
 pub(crate) struct Props {
     pub(crate) route: Rc<Route>,
     pub(crate) places: Places,
     pub(crate) settings: SettingsHandle,
+}
+
+impl PartialEq for Props {
+    /// A link followed twice is a new route each time: the drive may have been changed in between.
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.route, &other.route) && self.places == other.places && self.settings == other.settings
+    }
 }
 
 /// What was typed, and which pulley is worked on.
@@ -31,18 +41,40 @@ pub(crate) struct Props {
 pub(super) struct Drive {
     text: DriveText,
     chosen: Option<usize>,
+    /// Grows when another pulley is taken to work on: its panel begins afresh.
+    panel: u32,
+    /// Grows when the drive changes other than by typing: what was typed in the panel gives way.
+    settled: u32,
+    undo: Option<Undo>,
+}
+
+/// What a button brings back.
+#[derive(Clone, Debug, PartialEq)]
+enum Undo {
+    /// A pulley, from the drive as it was before.
+    Pulley {
+        index: usize,
+        name: String,
+        before: DriveText,
+    },
+    /// A whole drive that another one has replaced.
+    Drive(DriveText),
 }
 
 /// What a person does to the drive.
 pub(super) enum Action {
     /// Typed into a field.
     Set(&'static str, String),
-    /// Changed a pulley.
+    /// Changed a pulley on the drawing or by a button.
     Edit(Edit),
+    /// Changed a pulley by typing into its panel.
+    Typed(Edit),
     /// Took another pulley to work on, or none.
     Choose(Option<usize>),
-    /// Put the demo drive in place.
-    Demo,
+    /// Put another drive in place.
+    Replace(DriveText),
+    /// Brought back what was removed or replaced.
+    Undo,
     /// A link, a bookmark or the back button brought a drive.
     Follow(Rc<Route>),
 }
@@ -57,28 +89,77 @@ impl Reducible for Drive {
                 drive.text.set(key, &typed);
             }
             Action::Edit(edit) => {
-                drive.chosen = follow(self.chosen, &edit);
-                drive.text = apply(&self.text, &edit).unwrap_or(drive.text);
+                drive.settled = drive.settled.wrapping_add(1);
+                drive.edit(&edit);
             }
-            Action::Choose(chosen) => drive.chosen = chosen,
-            Action::Demo => {
-                drive = Self {
-                    text: DriveText::demo(),
-                    chosen: None,
-                }
+            Action::Typed(edit) => drive.edit(&edit),
+            Action::Choose(chosen) => {
+                drive.chosen = chosen;
+                drive.panel = drive.panel.wrapping_add(u32::from(chosen != self.chosen));
             }
-            Action::Follow(route) => drive.text = of_route(&route),
+            Action::Replace(text) => {
+                drive.chosen = None;
+                drive.undo = Some(Undo::Drive(core::mem::replace(&mut drive.text, text)));
+            }
+            Action::Undo => drive.undo(),
+            Action::Follow(route) => drive.follow(of_route(&route)),
         }
         if *self == drive { self } else { Rc::new(drive) }
     }
 }
 
-/// The pulley worked on after a change of the order.
-fn follow(chosen: Option<usize>, edit: &Edit) -> Option<usize> {
-    match edit {
-        Edit::Reorder { to, .. } => Some(*to),
-        Edit::Remove(_) => None,
-        _ => chosen,
+impl Drive {
+    fn of(text: DriveText) -> Self {
+        Self {
+            text,
+            chosen: None,
+            panel: 0,
+            settled: 0,
+            undo: None,
+        }
+    }
+
+    fn edit(&mut self, edit: &Edit) {
+        let Some(text) = apply(&self.text, edit) else {
+            return;
+        };
+        match *edit {
+            Edit::Reorder { to, .. } => self.chosen = Some(to),
+            Edit::AddAfter(pulley) => self.chosen = pulley.checked_add(1),
+            Edit::Remove(index) => {
+                let discs = assess(resolve(&self.text)).drawing.discs;
+                let name = discs.get(index).map(|disc| disc.name.clone()).unwrap_or_default();
+                let before = self.text.clone();
+                self.undo = Some(Undo::Pulley { index, name, before });
+                self.chosen = None;
+            }
+            _ => {}
+        }
+        self.text = text;
+    }
+
+    fn undo(&mut self) {
+        match self.undo.take() {
+            Some(Undo::Pulley { index, before, .. }) => {
+                if let Some(text) = bring_back(&self.text, &before, index) {
+                    self.text = text;
+                    self.chosen = Some(index);
+                    self.panel = self.panel.wrapping_add(1);
+                }
+            }
+            Some(Undo::Drive(text)) => {
+                self.text = text;
+                self.chosen = None;
+            }
+            None => {}
+        }
+    }
+
+    /// Takes over the drive of an address, unless it is the one at hand.
+    fn follow(&mut self, text: DriveText) {
+        if to_route(&self.text) != to_route(&text) {
+            *self = Self::of(text);
+        }
     }
 }
 
@@ -94,20 +175,26 @@ fn to_route(text: &DriveText) -> Route {
     route
 }
 
+/// Puts the focus on an element that stays when the one that had it goes.
+fn focus(id: &str) {
+    if let Some(element) = document().get_element_by_id(id) {
+        // Refused only where the element is gone again.
+        let _ = HtmlElement::from(wasm_bindgen::JsValue::from(element)).focus();
+    }
+}
+
 /// The screen.
 #[component]
 pub(crate) fn Belt(props: &Props) -> Html {
-    let drive = use_reducer(|| Drive {
-        text: of_route(&props.route),
-        chosen: None,
-    });
+    let drive = use_reducer(|| Drive::of(of_route(&props.route)));
     {
         let dispatcher = drive.dispatcher();
-        let shown = to_route(&drive.text);
-        use_effect_with(props.route.clone(), move |route| {
-            // An address this screen wrote itself says nothing new.
-            if to_route(&of_route(route)) != shown {
-                dispatcher.dispatch(Action::Follow(route.clone()));
+        let followed = use_mut_ref(|| props.route.clone());
+        let route = props.route.clone();
+        use_effect(move || {
+            let before = followed.replace(route.clone());
+            if !Rc::ptr_eq(&before, &route) {
+                dispatcher.dispatch(Action::Follow(route));
             }
         });
     }
@@ -122,24 +209,80 @@ pub(crate) fn Belt(props: &Props) -> Html {
     };
     let assessment = assess(resolve(&drive.text));
     let tools = props.settings.tools;
+    let discs = &assessment.drawing.discs;
     let chosen = drive
         .chosen
-        .and_then(|index| assessment.drawing.discs.get(index).map(|disc| (index, disc.clone())));
+        .and_then(|index| discs.get(index).map(|disc| (index, disc.clone())));
     let is_demo = drive.text == DriveText::demo();
+    let [engine_off, others @ ..] = bench::cautions();
     html! {
         <>
             if is_demo { <p class="note">{ "Demo: the drive of an invented van, the Larkfield 2.2 L diesel. Change it to yours." }</p> }
             { section::headline(&assessment, tools) }
+            { caution(&engine_off) }
             <RouteView drawing={assessment.drawing.clone()} chosen={drive.chosen} onact={onact.clone()} />
+            <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back. Tap a pulley to change it, or drag it." }</p>
+            { pulley_buttons(discs, drive.chosen, &onact) }
             if let Some((index, disc)) = chosen {
-                <Panel key={index} {index} {disc} text={drive.text.clone()} count={assessment.drawing.discs.len()} onact={onact.clone()} />
-            } else {
-                <p class="note">{ "Tap a pulley to change it, or drag it." }</p>
+                <Panel key={drive.panel} {index} {disc} text={drive.text.clone()} count={discs.len()} settled={drive.settled} onact={onact.clone()} />
             }
+            if let Some(undo) = &drive.undo { <Bring words={undo.words()} onact={onact.clone()} /> }
             { section::sections(&assessment, &drive.text, &onset, tools) }
-            if !is_demo { <button type="button" class="chip" onclick={onact.reform(|_: MouseEvent| Action::Demo)}>{ "Show the demo drive" }</button> }
+            <div class="chips">
+                if !is_demo { { replace("demo-drive", "Show the demo drive", DriveText::demo(), &onact) } }
+                if drive.text != DriveText::begin() { { replace("begin-drive", "Begin your own drive", DriveText::begin(), &onact) } }
+            </div>
             { tools_choice(&props.settings) }
-            { cautions(&bench::cautions()) }
+            { cautions(&others) }
         </>
+    }
+}
+
+/// The pulleys as buttons, for those who can't tap the drawing.
+fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, onact: &Callback<Action>) -> Html {
+    let button = |(index, disc): (usize, &Disc)| {
+        let pressed = chosen == Some(index);
+        let onclick = onact.reform(move |_: MouseEvent| Action::Choose((!pressed).then_some(index)));
+        let sign = if disc.faulty { " !" } else { "" };
+        html! {
+            <button type="button" class="chip" key={index} id={format!("pulley-{}", index + 1)} aria-pressed={pressed.to_string()} {onclick}>
+                { format!("{} {}{sign}", index + 1, disc.name) }
+            </button>
+        }
+    };
+    html! { <div class="chips" role="group" aria-label="Pulleys">{ for discs.iter().enumerate().map(button) }</div> }
+}
+
+/// A button that puts another drive in place.
+fn replace(id: &'static str, words: &'static str, text: DriveText, onact: &Callback<Action>) -> Html {
+    let onclick = onact.reform(move |_: MouseEvent| Action::Replace(text.clone()));
+    html! { <button type="button" class="chip" key={id} {id} {onclick}>{ words }</button> }
+}
+
+impl Undo {
+    fn words(&self) -> String {
+        match self {
+            Self::Pulley { name, .. } => format!("{name} is removed."),
+            Self::Drive(_) => "Another drive stands in its place.".into(),
+        }
+    }
+}
+
+#[derive(PartialEq, Properties)]
+struct BringProps {
+    words: String,
+    onact: Callback<Action>,
+}
+
+/// Brings back what was removed or replaced. The button that did it is gone, so the focus is here.
+#[component]
+fn Bring(props: &BringProps) -> Html {
+    use_effect_with(props.words.clone(), |_| focus("bring-back"));
+    let onclick = props.onact.reform(|_: MouseEvent| Action::Undo);
+    html! {
+        <div class="bring" role="status">
+            <p>{ &props.words }</p>
+            <button type="button" class="chip" id="bring-back" {onclick}>{ "Bring it back" }</button>
+        </div>
     }
 }

@@ -2,10 +2,10 @@
 //!
 //! Each text is kept as typed and goes into the drive as soon as it can be read.
 
-use super::Action;
+use super::{Action, focus};
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
-use shopmath::drive::bench::edit::{Edit, Measured, diameter_from, from_tape};
+use shopmath::drive::bench::edit::{Edit, Measured, check, diameter_from, from_tape};
 use shopmath::drive::pulley::Side;
 use shopmath::quantity::print::{plain, quantity};
 use shopmath::quantity::{Unit, read};
@@ -22,6 +22,8 @@ pub(super) struct Props {
     pub(super) text: DriveText,
     /// How many pulleys there are.
     pub(super) count: usize,
+    /// Grows when the drive changes other than by typing here.
+    pub(super) settled: u32,
     pub(super) onact: Callback<Action>,
 }
 
@@ -48,11 +50,23 @@ struct Draft {
 enum Change {
     Type(Own, String),
     From(usize, usize),
-    /// The pulley moved or was changed: drafts that have become true are dropped.
+    /// The pulley was changed by other means: what was typed about it no longer holds.
     Settle,
+    /// This pulley has another turn in the order, that of its neighbour.
+    Turn(usize, usize),
+    /// A new pulley is worked on.
+    Anew(usize),
 }
 
 impl Draft {
+    /// Nothing typed; measured from the first two others.
+    fn of(index: usize) -> Self {
+        Self {
+            texts: Vec::new(),
+            from: [usize::from(index == 0), if index < 2 { 2 } else { 1 }],
+        }
+    }
+
     fn get(&self, own: Own) -> Option<&str> {
         self.texts
             .iter()
@@ -79,8 +93,12 @@ impl Reducible for Draft {
             Change::Settle => draft
                 .texts
                 .retain(|(own, _)| matches!(own, Own::FirstDistance | Own::SecondDistance)),
+            Change::Turn(index, to) => {
+                draft.from = draft.from.map(|from| if from == to { index } else { from });
+            }
+            Change::Anew(index) => draft = Self::of(index),
         }
-        Rc::new(draft)
+        if *self == draft { self } else { Rc::new(draft) }
     }
 }
 
@@ -92,31 +110,40 @@ pub(super) fn Panel(props: &Props) -> Html {
         disc,
         text,
         count,
+        settled,
         onact,
     } = props;
     let index = *index;
-    let draft = use_reducer(|| Draft {
-        from: [usize::from(index == 0), if index < 2 { 2 } else { 1 }],
-        ..Draft::default()
-    });
-    let settle = draft.dispatcher();
+    let draft = use_reducer(|| Draft::of(index));
+    {
+        let dispatcher = draft.dispatcher();
+        use_effect_with(*settled, move |_| dispatcher.dispatch(Change::Settle));
+    }
     let act = |action: fn(usize) -> Edit| onact.reform(move |_: MouseEvent| Action::Edit(action(index)));
-    let nudge = |x: f64, y: f64| {
-        let settle = settle.clone();
-        onact.reform(move |_: MouseEvent| {
-            settle.dispatch(Change::Settle);
-            Action::Edit(Edit::Nudge {
-                pulley: index,
-                right: x,
-                up: y,
+    let nudge = |words: &'static str, name: &'static str, right: f64, up: f64| {
+        let onclick = onact.reform(move |_: MouseEvent| {
+            let pulley = index;
+            Action::Edit(Edit::Nudge { pulley, right, up })
+        });
+        html! { <button type="button" class="chip" id={name} aria-label={format!("1 mm {name}")} {onclick}>{ words }</button> }
+    };
+    let turn = |to: Option<usize>| {
+        to.filter(|to| to < count).map(|to| {
+            let dispatcher = draft.dispatcher();
+            onact.reform(move |_: MouseEvent| {
+                dispatcher.dispatch(Change::Turn(index, to));
+                Action::Edit(Edit::Reorder { pulley: index, to })
             })
         })
     };
-    let turn = |to: Option<usize>| {
-        to.filter(|to| to < count)
-            .map(|to| onact.reform(move |_: MouseEvent| Action::Edit(Edit::Reorder { pulley: index, to })))
-    };
     let (earlier, later) = (turn(index.checked_sub(1)), turn(index.checked_add(1)));
+    let add = {
+        let dispatcher = draft.dispatcher();
+        onact.reform(move |_: MouseEvent| {
+            dispatcher.dispatch(Change::Anew(index + 1));
+            Action::Edit(Edit::AddAfter(index))
+        })
+    };
     let field = |own: Own, name: &'static str, label: &'static str, standing: String| {
         own_field(&Row {
             props,
@@ -127,7 +154,10 @@ pub(super) fn Panel(props: &Props) -> Html {
             standing,
         })
     };
-    let close = onact.reform(|_: MouseEvent| Action::Choose(None));
+    let close = onact.reform(move |_: MouseEvent| {
+        focus(&format!("pulley-{}", index + 1));
+        Action::Choose(None)
+    });
     let ribbed = disc.side == Side::Rib;
     html! {
         <section class="panel" aria-label={format!("Pulley {}", disc.name)}>
@@ -138,16 +168,19 @@ pub(super) fn Panel(props: &Props) -> Html {
                 { field(Own::Across, "pulley-x", "x, to the right, mm", plain(disc.x, 2)) }
                 { field(Own::Up, "pulley-y", "y, up, mm", plain(disc.y, 2)) }
             </div>
-            <div class="chips">
-                <button type="button" class="chip" onclick={nudge(-1.0, 0.0)}>{ "← 1 mm" }</button>
-                <button type="button" class="chip" onclick={nudge(1.0, 0.0)}>{ "→ 1 mm" }</button>
-                <button type="button" class="chip" onclick={nudge(0.0, 1.0)}>{ "↑ 1 mm" }</button>
-                <button type="button" class="chip" onclick={nudge(0.0, -1.0)}>{ "↓ 1 mm" }</button>
-                <button type="button" class="chip" onclick={act(Edit::Flip)}>{ if ribbed { "Ribbed: turn to back" } else { "Back: turn to ribbed" } }</button>
-                <button type="button" class="chip" disabled={earlier.is_none()} onclick={earlier}>{ "Earlier in the route" }</button>
-                <button type="button" class="chip" disabled={later.is_none()} onclick={later}>{ "Later in the route" }</button>
-                <button type="button" class="chip" onclick={act(Edit::AddAfter)}>{ "Add one after it" }</button>
-                <button type="button" class="chip" onclick={act(Edit::Remove)}>{ "Remove it" }</button>
+            <div class="pad pad-nudge">
+                { nudge("←", "left", -1.0, 0.0) }
+                { nudge("→", "right", 1.0, 0.0) }
+                { nudge("↑", "up", 0.0, 1.0) }
+                { nudge("↓", "down", 0.0, -1.0) }
+            </div>
+            <p class="note">{ "Each arrow moves it 1 mm." }</p>
+            <div class="pad">
+                <button type="button" class="chip" id="earlier" disabled={earlier.is_none()} onclick={earlier}>{ "Earlier in the route" }</button>
+                <button type="button" class="chip" id="later" disabled={later.is_none()} onclick={later}>{ "Later in the route" }</button>
+                <button type="button" class="chip" id="flip" onclick={act(Edit::Flip)}>{ if ribbed { "Ribbed: turn to back" } else { "Back: turn to ribbed" } }</button>
+                <button type="button" class="chip" id="add-after" onclick={add}>{ "Add one after it" }</button>
+                <button type="button" class="chip" id="remove" onclick={act(Edit::Remove)}>{ "Remove it" }</button>
             </div>
             <details class="more">
                 <summary>{ "Measured otherwise: string round the rim, speed ratio, tape from two pulleys" }</summary>
@@ -190,6 +223,7 @@ fn own_field(row: &Row<'_>) -> Html {
     let oninput = {
         let (dispatcher, onact) = (draft.dispatcher(), props.onact.clone());
         let (index, disc, text) = (props.index, props.disc.clone(), props.text.clone());
+        let settled = props.settled;
         Callback::from(move |event: InputEvent| {
             let typed = event.target_unchecked_into::<HtmlInputElement>().value();
             let props = Props {
@@ -197,19 +231,21 @@ fn own_field(row: &Row<'_>) -> Html {
                 disc: disc.clone(),
                 text: text.clone(),
                 count: 0,
+                settled,
                 onact: onact.clone(),
             };
             if let Ok(Some(edit)) = change(own, &typed, &props) {
-                onact.emit(Action::Edit(edit));
+                onact.emit(Action::Typed(edit));
             }
             dispatcher.dispatch(Change::Type(own, typed));
         })
     };
     let invalid = wrong.is_some().then_some("true");
+    let described = invalid.map(|_| format!("{name}-error"));
     html! {
         <div class={classes!("field", invalid.map(|_| "field-wrong"))} key={*name}>
             <label for={*name}>{ label }</label>
-            <input id={*name} type="text" value={typed.unwrap_or(standing).to_owned()} {oninput} aria-invalid={invalid}
+            <input id={*name} type="text" value={typed.unwrap_or(standing).to_owned()} {oninput} aria-invalid={invalid} aria-describedby={described}
                 autocomplete="off" autocapitalize="off" autocorrect="off" spellcheck="false" />
             if let Some(sentence) = wrong { <div class="fault"><p id={format!("{name}-error")}>{ sentence }</p></div> }
         </div>
@@ -228,7 +264,7 @@ fn change(own: Own, typed: &str, props: &Props) -> Result<Option<Edit>, String> 
     if typed.trim().is_empty() && own != Own::Name {
         return Ok(None);
     }
-    Ok(match own {
+    let edit = match own {
         Own::Name => Some(Edit::Rename {
             pulley,
             name: typed.to_owned(),
@@ -256,7 +292,11 @@ fn change(own: Own, typed: &str, props: &Props) -> Result<Option<Edit>, String> 
             diameter: measured(Measured::Ratio)?,
         }),
         Own::FirstDistance | Own::SecondDistance => millimetres().map(|_| None)?,
-    })
+    };
+    if let Some(edit) = &edit {
+        check(text, edit).map_err(|fault| fault.to_string())?;
+    }
+    Ok(edit)
 }
 
 /// The pulley a tape is laid from.
@@ -295,11 +335,7 @@ fn places(props: &Props, draft: &UseReducerHandle<Draft>) -> Html {
         Ok(places) => html! {
             <div class="chips">
                 { for places.iter().enumerate().map(|(which, &(x, y))| {
-                    let settle = draft.dispatcher();
-                    let onclick = props.onact.reform(move |_: MouseEvent| {
-                        settle.dispatch(Change::Settle);
-                        Action::Edit(Edit::Move { pulley: index, x, y })
-                    });
+                    let onclick = props.onact.reform(move |_: MouseEvent| Action::Edit(Edit::Move { pulley: index, x, y }));
                     let length = |value: f64| quantity(Unit::Millimetre.of(value), Unit::Millimetre);
                     html! { <button type="button" class="chip" id={format!("place-{}", which + 1)} key={which} {onclick}>{ format!("Put it at x {}, y {}", length(x), length(y)) }</button> }
                 }) }

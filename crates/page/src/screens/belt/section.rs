@@ -2,29 +2,61 @@
 
 use crate::views::field::Field as View;
 use crate::views::finding::{Finding, amount};
+use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::{Assessment, Candidate, DriveText, FIELDS, Section};
 use shopmath::field::{Field, Reads};
 use shopmath::quantity::{Quantity, Unit, print};
-use shopmath::result::Id;
+use shopmath::result::{Finding as Found, Id};
 use shopmath::tools::Tools;
 use yew::prelude::*;
 
-/// The parts of the screen: fields, title, and the sections of findings that rest on them.
-const PARTS: &[(&str, &str, &[&str])] = &[
-    ("drive", "Belt and pulleys", &["length", "pulleys"]),
-    ("tensioner", "Tensioner", &["tensioner"]),
-    ("tension", "Strand tension", &["tension"]),
-    ("loads", "Loads and slip", &["slip"]),
-    ("checks", "Alignment and wear", &["checks"]),
+/// The parts of the screen: fields, title, a note, and the sections of findings that rest on them.
+const PARTS: &[(&str, &str, &str, &[&str])] = &[
+    (
+        "drive",
+        "Belt and pulleys",
+        "The pulleys as one line, name:rib:x,y:diameter or name:back:x,y:diameter, the driver first. Ribbed: effective diameter; flat: outside diameter.",
+        &["length", "pulleys"],
+    ),
+    (
+        "tensioner",
+        "Tensioner",
+        "Pulley@pivot, then the arm’s angle at both stops, in degrees from the right, anticlockwise.",
+        &["tensioner"],
+    ),
+    (
+        "tension",
+        "Strand tension",
+        "Pluck a free strand and read the note with a tuner or a phone near the belt.",
+        &["tension"],
+    ),
+    (
+        "loads",
+        "Loads and slip",
+        "What each accessory takes: a torque, a power, or current and voltage. The driver carries the sum.",
+        &["slip"],
+    ),
+    (
+        "checks",
+        "Alignment and wear",
+        "Lay a straightedge on one pulley’s face and measure the gap at the other.",
+        &["checks"],
+    ),
 ];
+
+/// Sections whose numbered findings belong to the pulley of that number.
+const BY_PULLEY: [&str; 2] = ["pulleys", "slip"];
 
 /// Length and nearest belts, or what keeps the drive from having one.
 pub(super) fn headline(whole: &Assessment, tools: Tools) -> Html {
     let length = findings(whole, "length").find(|finding| finding.id == Id::Named("effective-length"));
     let Some(length) = length else {
-        let first = whole.drawing.marks.first().map(|mark| mark.sentence.clone());
-        let words = first.or_else(|| whole.faults.first().map(|fault| fault.sentence.clone()));
-        return html! { <output class="verdict waiting">{ words.unwrap_or_else(|| "No belt length yet: give the pulleys.".into()) }</output> };
+        let marks: Vec<&str> = whole.drawing.marks.iter().map(|mark| mark.sentence.as_str()).collect();
+        if !marks.is_empty() {
+            return html! { <output class="verdict broken">{ for marks.iter().take(3).map(|words| html! { <p>{ "! " }{ *words }</p> }) }</output> };
+        }
+        let first = whole.faults.first().map(|fault| fault.sentence.clone());
+        return html! { <output class="verdict waiting">{ first.unwrap_or_else(|| "No belt length yet: give the pulleys.".into()) }</output> };
     };
     html! {
         <output class="verdict">
@@ -57,23 +89,50 @@ pub(super) fn sections(
     onset: &Callback<(&'static str, String)>,
     tools: Tools,
 ) -> Html {
-    let part = |&(id, title, found): &(&'static str, &'static str, &[&str])| {
+    let part = |&(id, title, note, found): &(&'static str, &'static str, &'static str, &[&str])| {
         html! {
             <section class="part" id={format!("part-{id}")} key={id}>
                 <h2>{ title }</h2>
+                <p class="note">{ note }</p>
                 <div class="form">{ for FIELDS.iter().filter(|field| field.section == id).map(|descriptor| field(descriptor, whole, text, onset)) }</div>
-                <div class="rows stacked">
-                    { for found.iter().flat_map(|section| findings(whole, section)).map(|finding| html! {
-                        <Finding key={key(finding.id)} finding={finding.clone()} unit={tools.unit(finding.unit)} of={pulley(finding.id, whole)} />
-                    }) }
-                </div>
+                { for found.iter().map(|section| rows(whole, section, tools)) }
             </section>
         }
     };
     PARTS.iter().map(part).collect()
 }
 
-fn findings<'a>(whole: &'a Assessment, id: &str) -> impl Iterator<Item = &'a shopmath::result::Finding> + use<'a> {
+/// The findings of a section: those of the whole drive as rows, those of the pulleys in a block
+/// each.
+fn rows(whole: &Assessment, section: &str, tools: Tools) -> Html {
+    let shown = |finding: &Found| html! { <Finding key={key(finding.id)} finding={finding.clone()} unit={tools.unit(finding.unit)} /> };
+    let number = |finding: &Found| match finding.id {
+        Id::Numbered(_, number) if BY_PULLEY.contains(&section) => Some(number),
+        _ => None,
+    };
+    let block = |(index, disc): (usize, &Disc)| {
+        let own: Vec<&Found> = findings(whole, section)
+            .filter(|finding| number(finding) == Some(index + 1))
+            .collect();
+        if own.is_empty() {
+            return html! {};
+        }
+        html! {
+            <div class="of-pulley" key={index}>
+                <h3>{ format!("{} {}", index + 1, disc.name) }</h3>
+                <div class={classes!("rows", "stacked", "cells", format!("cells-{section}"))}>{ for own.into_iter().map(shown) }</div>
+            </div>
+        }
+    };
+    html! {
+        <>
+            <div class="rows stacked">{ for findings(whole, section).filter(|finding| number(finding).is_none()).map(shown) }</div>
+            { for whole.drawing.discs.iter().enumerate().map(block) }
+        </>
+    }
+}
+
+fn findings<'a>(whole: &'a Assessment, id: &str) -> impl Iterator<Item = &'a Found> + use<'a> {
     let section: Option<&Section> = whole.sections.iter().find(|section| section.id == id);
     section.into_iter().flat_map(|section| &section.findings)
 }
@@ -83,13 +142,6 @@ fn key(id: Id) -> String {
         Id::Named(name) | Id::Row(name) => name.to_owned(),
         Id::Numbered(name, number) => format!("{name}{number}"),
     }
-}
-
-/// The pulley a numbered finding belongs to.
-fn pulley(id: Id, whole: &Assessment) -> Option<AttrValue> {
-    let Id::Numbered(_, number) = id else { return None };
-    let disc = whole.drawing.discs.get(number.checked_sub(1)?)?;
-    Some(format!("{number} {}", disc.name).into())
 }
 
 fn field(

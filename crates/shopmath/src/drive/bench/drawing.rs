@@ -261,7 +261,10 @@ fn mark(layout: &Layout, trace: Option<&Trace>, fault: RouteFault) -> Option<Mar
 fn bounds(drawing: &Drawing) -> Option<Bounds> {
     let rounds = drawing.discs.iter().map(|disc| (disc.x, disc.y, disc.radius));
     let belts = drawing.arcs.iter().map(|arc| (arc.x, arc.y, arc.radius));
-    let pivot = drawing.arm.iter().map(|arm| (arm.x, arm.y, 0.0));
+    let pivot = drawing.arm.iter().flat_map(|arm| {
+        let stop = |angle: f64| (arm.x + arm.length * angle.cos(), arm.y + arm.length * angle.sin(), 0.0);
+        [(arm.x, arm.y, 0.0), stop(arm.low), stop(arm.high)]
+    });
     rounds
         .chain(belts)
         .chain(pivot)

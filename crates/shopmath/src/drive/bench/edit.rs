@@ -108,6 +108,61 @@ pub fn apply(texts: &DriveText, edit: &Edit) -> Option<DriveText> {
     Some(texts)
 }
 
+/// Whether a change can be made: it leaves a list that can still be read.
+///
+/// # Errors
+/// [`MeasureFault`].
+///
+/// ```
+/// use shopmath::drive::bench::{DriveText, edit::{Edit, check}};
+/// let demo = DriveText::demo();
+/// assert!(check(&demo, &Edit::Resize { pulley: 2, diameter: 0.0 }).is_err());
+/// assert!(check(&demo, &Edit::Rename { pulley: 2, name: "Idler".into() }).is_err());
+/// assert!(check(&demo, &Edit::Rename { pulley: 3, name: "Idler".into() }).is_ok());
+/// ```
+pub fn check(texts: &DriveText, edit: &Edit) -> Result<(), MeasureFault> {
+    let Some(changed) = apply(texts, edit) else {
+        return Err(match edit {
+            Edit::Rename { .. } => MeasureFault::NoName,
+            _ => MeasureFault::NoPlace,
+        });
+    };
+    match (pulleys::read(changed.get("pulleys").unwrap_or_default()), edit) {
+        (Ok(_), _) => Ok(()),
+        (Err(_), Edit::Resize { .. }) => Err(MeasureFault::NoDiameter),
+        (Err(_), _) => Err(MeasureFault::NoPlace),
+    }
+}
+
+/// The texts with a pulley back that was removed from `before`, whatever was changed since; `None`
+/// where it cannot go back.
+///
+/// ```
+/// use shopmath::drive::bench::{DriveText, edit::{Edit, apply, bring_back}};
+/// let demo = DriveText::demo();
+/// let without = apply(&demo, &Edit::Remove(1)).unwrap();
+/// assert_eq!(bring_back(&without, &demo, 1), Some(demo));
+/// ```
+#[must_use]
+pub fn bring_back(texts: &DriveText, before: &DriveText, pulley: usize) -> Option<DriveText> {
+    let lost = pulleys::read(before.get("pulleys")?).ok()?.get(pulley)?.clone();
+    let mut list = pulleys::read(texts.get("pulleys")?).ok()?;
+    if list.iter().any(|other| other.name.eq_ignore_ascii_case(&lost.name)) {
+        return None;
+    }
+    let without = apply(before, &Edit::Remove(pulley))?;
+    let mut texts = texts.clone();
+    list.insert(pulley.min(list.len()), lost);
+    texts.set("pulleys", &pulleys::print(&list));
+    for key in ["tensioner", "loads"] {
+        // What was rewritten since stays as it was rewritten.
+        if texts.get(key) == without.get(key) {
+            texts.set(key, before.get(key)?);
+        }
+    }
+    Some(texts)
+}
+
 fn millimetres(value: f64) -> Option<Length> {
     (value.abs() < 1e9).then(|| metres(value * 1e-3))
 }

@@ -238,7 +238,8 @@ pub(super) fn candidates(bench: &Bench, held: Option<&Held>) -> Vec<Candidate> {
     let Some(middle) = bench.belt.or_else(nearest) else {
         return Vec::new();
     };
-    let step = bench.value("step").map_or(5.0, |step| step.si() * 1e3).round();
+    // Where the step cannot be read, the middle one is all that can be said.
+    let step = bench.value("step").map_or(0.0, |step| step.si() * 1e3).round();
     #[allow(clippy::cast_possible_truncation)] // within 1–200 by the field's limits
     let step = step as i32;
     let candidate = |belt: Belt| Candidate {
@@ -248,6 +249,7 @@ pub(super) fn candidates(bench: &Bench, held: Option<&Held>) -> Vec<Candidate> {
     };
     [-step, 0, step]
         .into_iter()
+        .take(if step > 0 { 3 } else { 1 })
         .filter_map(|by| middle.longer_by(by))
         .map(candidate)
         .collect()

@@ -406,6 +406,8 @@ fn stretch_moves_the_arm_until_the_belt_no_longer_fits() {
     let now = value(&assess(resolve(&DriveText::demo())), "arm-share");
     assert!(share("0.5 %").unwrap() > now && share("1.0 %").unwrap() > share("0.5 %").unwrap());
     assert_eq!(share("2 %"), None);
+    let half_read = assess(resolve(&with(&[("stretch", "0.5 %"), ("seat", "deep")])));
+    assert!(!has(&half_read, "arm-share-worn") && has(&half_read, "arm-share"));
     let left = value(&assess(resolve(&DriveText::demo())), "stretch-left") * 100.0;
     assert!(share(&format!("{:.3} %", left - 0.002)).is_some() && share(&format!("{:.3} %", left + 0.002)).is_none());
 }
@@ -486,6 +488,51 @@ fn edits_keep_the_texts_together() {
         },
     );
     assert!(moved.is_none());
+}
+
+#[test]
+fn a_removed_pulley_comes_back_beside_what_was_changed_since() {
+    let demo = DriveText::demo();
+    let mut since = apply(&demo, &Edit::Remove(2)).unwrap();
+    assert!(!since.get("loads").unwrap().contains("alternator"));
+    since = apply(
+        &since,
+        &Edit::Resize {
+            pulley: 0,
+            diameter: 150.0,
+        },
+    )
+    .unwrap();
+    since.set("rpm", "900 rpm");
+    let back = edit::bring_back(&since, &demo, 2).unwrap();
+    assert_eq!(back.get("loads"), demo.get("loads"));
+    assert_eq!(back.get("rpm"), Some("900 rpm"));
+    assert!(
+        back.get("pulleys")
+            .unwrap()
+            .contains("122:70;alternator:rib:-205,262:56;idler")
+    );
+    assert!(back.get("pulleys").unwrap().contains("crank:rib:0,0:150"));
+    // Loads written anew are not written over, and a pulley that is there does not come twice.
+    since.set("loads", "compressor=5 N·m");
+    assert_eq!(
+        edit::bring_back(&since, &demo, 2).unwrap().get("loads"),
+        Some("compressor=5 N·m")
+    );
+    assert_eq!(edit::bring_back(&demo, &demo, 2), None);
+}
+
+#[test]
+fn the_next_lengths_need_their_step() {
+    let candidates = |step: &str| assess(resolve(&with(&[("step", step)]))).candidates.len();
+    assert_eq!(["5 mm", "", "far"].map(candidates), [3, 3, 1]);
+}
+
+#[test]
+fn ones_own_drive_begins_with_a_route() {
+    let begin = assess(resolve(&DriveText::begin()));
+    assert_eq!(begin.faults, []);
+    assert!(has(&begin, "effective-length") && has(&begin, "wrap-2") && !has(&begin, "wrap-3"));
 }
 
 #[test]

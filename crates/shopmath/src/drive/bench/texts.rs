@@ -27,6 +27,14 @@ impl DriveText {
         }
     }
 
+    /// Two pulleys to begin one's own drive with: a crank and what it drives, nothing else filled in.
+    #[must_use]
+    pub fn begin() -> Self {
+        let mut texts = Self::default();
+        texts.set("pulleys", "crank:rib:0,0:150;pulley 2:rib:200,200:60");
+        texts
+    }
+
     /// The texts of a link: unknown keys are passed over, missing ones take the default. A link
     /// without `pulleys` is about the demo drive, so there missing keys take the demo's texts.
     ///

@@ -65,7 +65,11 @@ pub(super) fn left(fit: &Fit, belt: Length) -> Vec<Finding> {
 pub(super) fn after(bench: &mut Bench, held: &Held, fit: &Fit, belt: Length) -> Vec<Finding> {
     let (stretch, seat) = (bench.value("stretch"), bench.value("seat"));
     let key = if stretch.is_some() { "stretch" } else { "seat" };
-    if stretch.is_none() && seat.is_none() {
+    let misread = bench
+        .faults
+        .iter()
+        .any(|fault| ["stretch", "seat"].contains(&fault.key));
+    if misread || (stretch.is_none() && seat.is_none()) {
         return Vec::new();
     }
     let none = (Ratio::new::<crate::quantity::exact::ratio::Number>(0.0), metres(0.0));

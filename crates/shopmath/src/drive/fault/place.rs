@@ -40,6 +40,10 @@ pub enum MeasureFault {
     NoPulley,
     /// The measure leaves no pulley, such as a ratio of nothing.
     NoDiameter,
+    /// No name, or one that another pulley has.
+    NoName,
+    /// A place no engine reaches to.
+    NoPlace,
 }
 
 impl fmt::Display for MeasureFault {
@@ -51,6 +55,11 @@ impl fmt::Display for MeasureFault {
                 out,
                 "The pulley list cannot be read yet, or has no such pulley. Put the list right first."
             ),
+            Self::NoName => write!(
+                out,
+                "The name is missing, or another pulley has it. Type one of its own, such as idler 2."
+            ),
+            Self::NoPlace => write!(out, "No pulley stands there. Type millimetres, such as 120 or -45.5."),
             Self::NoDiameter => write!(
                 out,
                 "This leaves no pulley. Type a measure above 0, such as 176 mm or 2.4."

@@ -1,0 +1,135 @@
+//! Words on a drawing, kept inside it and clear of its lines and of each other.
+
+use super::{Point, WIDTH};
+use crate::bound::between;
+
+/// The width of a letter, a little above the usual one.
+const LETTER: f64 = 8.8;
+/// How far letters stand above their line, and hang below it.
+const ABOVE: f64 = 12.0;
+const BELOW: f64 = 4.0;
+const EDGE: f64 = 2.0;
+/// Letters shown of a name.
+const LONGEST: usize = 17;
+
+/// What is drawn so far.
+pub(super) struct Board {
+    height: f64,
+    ink: Vec<Point>,
+    taken: Vec<Block>,
+}
+
+/// Where words or a sign stand.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Block {
+    left: f64,
+    top: f64,
+    right: f64,
+    bottom: f64,
+}
+
+/// Half the width of words.
+pub(super) fn half(words: &str) -> f64 {
+    words.chars().map(|_| LETTER / 2.0).sum()
+}
+
+/// A name that is not endless.
+pub(super) fn short(name: &str) -> String {
+    if name.chars().count() > LONGEST {
+        name.chars().take(LONGEST - 1).chain(['…']).collect()
+    } else {
+        name.to_owned()
+    }
+}
+
+impl Block {
+    /// The block of words whose middle stands at a point, on their line.
+    pub(super) fn of(words: &str, [x, y]: Point) -> Self {
+        let half = half(words);
+        Self {
+            left: x - half,
+            top: y - ABOVE,
+            right: x + half,
+            bottom: y + BELOW,
+        }
+    }
+
+    /// The block round a circle.
+    pub(super) fn round([x, y]: Point, radius: f64) -> Self {
+        Self {
+            left: x - radius,
+            top: y - radius,
+            right: x + radius,
+            bottom: y + radius,
+        }
+    }
+
+    /// The area shared with another.
+    pub(super) fn shared(&self, other: &Self) -> f64 {
+        let wide = self.right.min(other.right) - self.left.max(other.left);
+        let tall = self.bottom.min(other.bottom) - self.top.max(other.top);
+        wide.max(0.0) * tall.max(0.0)
+    }
+
+    /// Whether all of it is on a sketch of this height.
+    #[cfg(test)]
+    pub(super) fn within(&self, height: f64) -> bool {
+        self.left >= 0.0 && self.top >= 0.0 && self.right <= WIDTH && self.bottom <= height
+    }
+
+    fn holds(&self, [x, y]: Point) -> bool {
+        x > self.left && x < self.right && y > self.top && y < self.bottom
+    }
+}
+
+impl Board {
+    pub(super) fn new(height: f64) -> Self {
+        Self {
+            height,
+            ink: Vec::new(),
+            taken: Vec::new(),
+        }
+    }
+
+    /// Lines are drawn here.
+    pub(super) fn ink(&mut self, points: impl IntoIterator<Item = Point>) {
+        self.ink.extend(points);
+    }
+
+    /// Something stands here.
+    pub(super) fn take(&mut self, block: Block) {
+        self.taken.push(block);
+    }
+
+    /// The best of the places for some words, the first ones preferred, moved inward from the
+    /// edges; it is taken from then on.
+    pub(super) fn place(&mut self, words: &str, places: &[Point]) -> Point {
+        let half = half(words);
+        let inward = |&[x, y]: &Point| {
+            [
+                between(x, half + EDGE, WIDTH - half - EDGE),
+                between(y, ABOVE + EDGE, self.height - BELOW - EDGE),
+            ]
+        };
+        let cost = |at: Point, turn: u32| {
+            let block = Block::of(words, at);
+            let shared = self
+                .taken
+                .iter()
+                .map(|taken| block.shared(taken))
+                .filter(|shared| *shared > 0.0);
+            let shared: f64 = shared.map(|shared| 40.0 + shared).sum();
+            let lines = self.ink.iter().filter(|point| block.holds(**point)).map(|_| 9.0);
+            shared + lines.sum::<f64>() + f64::from(turn) / 4.0
+        };
+        let best = places
+            .iter()
+            .map(inward)
+            .zip(0..)
+            .map(|(at, turn)| (cost(at, turn), at))
+            .min_by(|(one, _), (other, _)| one.total_cmp(other));
+        let at = best.map_or([WIDTH / 2.0, self.height / 2.0], |(_, at)| at);
+        self.take(Block::of(words, at));
+        at
+    }
+}
