@@ -4,8 +4,10 @@
 //! One module per kind of measurement; each gives rows to one report. A new
 //! measurement is a new module and one line in `command`.
 
+mod python;
 mod references;
 mod report;
+mod routes;
 mod speed;
 mod start;
 mod weight;
@@ -28,6 +30,7 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
     let mut report = Report::default();
     step("Weight", || weight::measure(&references, &mut report))?;
     step("Conversions", || speed::measure(&mut report))?;
+    step("Routes", || routes::measure(&mut report))?;
     step("Start and typing", || {
         start::measure(&browser, &references, &mut report)
     })?;

@@ -4,6 +4,7 @@
 //! Each converter is a program that prints one line of JSON with `per_second`
 //! and `check`; the checks must agree, or they did not do the same work.
 
+use super::python;
 use super::report::Report;
 use crate::{paths, run, tools};
 use anyhow::{Context, Result, bail};
@@ -11,7 +12,7 @@ use serde_json::Value;
 use std::path::PathBuf;
 use std::process::Command;
 
-const PINT: &str = "0.25.3";
+const PINT: &str = "pint==0.25.3";
 /// Sums of logarithms in another order of operations differ in the last digits.
 const AGREEMENT: f64 = 1e-9;
 
@@ -85,28 +86,11 @@ fn table() -> Result<Option<Rate>> {
 }
 
 fn pint() -> Result<Option<Rate>> {
-    let Some(python) = python()? else { return Ok(None) };
+    let Some(python) = python::with(&[PINT])? else {
+        return Ok(None);
+    };
     let script = assets().join("pint_rate.py");
     rate(Command::new(python).arg(script).arg(workload())).map(Some)
-}
-
-/// A Python of our own with the pinned pint; none when there is no Python.
-fn python() -> Result<Option<PathBuf>> {
-    let home = paths::target().join("bench/venv");
-    let python = home.join("bin/python");
-    let asks = "import importlib.metadata as m; print(m.version('pint'))";
-    let has_pint = run::capture(Command::new(&python).args(["-c", asks]));
-    if has_pint.is_ok_and(|version| version == PINT) {
-        return Ok(Some(python));
-    }
-    let made = run::capture(Command::new("python3").args(["-m", "venv"]).arg(&home));
-    if made.is_err() {
-        return Ok(None);
-    }
-    println!("Installing pint {PINT} into target/bench/venv");
-    let install = ["-m", "pip", "install", "--quiet", "--disable-pip-version-check"];
-    run::run(Command::new(&python).args(install).arg(format!("pint=={PINT}")))?;
-    Ok(Some(python))
 }
 
 fn rate(command: &mut Command) -> Result<Rate> {

@@ -59,6 +59,18 @@ fn typing(times: &Value, report: &mut Report) -> Result<()> {
             report.row(name, time, "ms", ratio);
         }
     }
+    for (key, screen) in [("bolt", "Bolt"), ("belt", "Belt")] {
+        let ours = list(times, &["typing", key, "paint"])?;
+        let empty = list(times, &["typing", "empty", "paint"])?;
+        for (label, share) in [("p50", 0.50), ("p99", 0.99)] {
+            let time = quantile(&ours, share);
+            let name = format!(
+                "keystroke to paint, {screen}, {label} of {} keys, 4× slower CPU",
+                ours.len()
+            );
+            report.row(name, time, "ms", Some((time / quantile(&empty, share), "plain field")));
+        }
+    }
     let late = quantile(&list(times, &["typing", "page", "paint"])?, 0.99) / FRAME;
     report.row("keystroke to paint, p99", late, "frames of 60 Hz", None);
     Ok(())
