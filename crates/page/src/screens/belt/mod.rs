@@ -217,10 +217,11 @@ pub(crate) fn Belt(props: &Props) -> Html {
     let [engine_off, others @ ..] = bench::cautions();
     html! {
         <>
-            if is_demo { <p class="note">{ "Demo: the drive of an invented van, the Larkfield 2.2 L diesel. Change it to yours." }</p> }
-            { section::headline(&assessment, tools) }
+            // What stands above the drawing keeps its height, or the drawing would run away under a finger.
+            <p class="note kind">{ if is_demo { "Demo: the drive of an invented van, the Larkfield 2.2 L diesel. Change it to yours." } else { "Your drive. The address of this page holds all of it: keep it as a bookmark, or send it." } }</p>
             { caution(&engine_off) }
             <RouteView drawing={assessment.drawing.clone()} chosen={drive.chosen} onact={onact.clone()} />
+            { section::headline(&assessment, tools) }
             <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back. Tap a pulley to change it, or drag it." }</p>
             { pulley_buttons(discs, drive.chosen, &onact) }
             if let Some((index, disc)) = chosen {
