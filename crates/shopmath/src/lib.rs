@@ -16,6 +16,7 @@ pub mod field;
 pub mod fraction;
 pub mod quantity;
 pub mod result;
+pub mod sheet;
 pub mod sketch;
 pub mod source;
 pub mod tools;

@@ -1,0 +1,289 @@
+//! A sheet read: verdicts, deviations, what is still open, the total, what is next due, the tools.
+//!
+//! A row of bolts is read by [`super::bolts`], a price by [`super::total`], an interval by
+//! [`mod@super::due`]; here they are put together. Nothing is shown.
+
+use super::bolts::{self, FastenerAssessment};
+use super::date::Date;
+use super::due::{self, Due};
+use super::model::Sheet;
+use super::tools::{self, Tool};
+use super::total::{self, Total};
+use crate::field::FieldFault;
+use crate::tools::Tools;
+use uom::si::f64::Length;
+
+/// Everything a sheet says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetAssessment {
+    /// The bolts, in the sheet's order.
+    pub fasteners: Vec<FastenerAssessment>,
+    /// What keeps the sheet from reading complete; complete where this is empty and a row is there.
+    pub open: Vec<Open>,
+    /// How many rows are done, of how many that can be.
+    pub progress: Progress,
+    /// What the priced parts cost together; absent while a count or price cannot be read.
+    pub parts_total: Option<Total>,
+    /// Parts without a price, which the total lacks.
+    pub unpriced: usize,
+    /// Each interval's next time, in the sheet's order.
+    pub intervals: Vec<(u32, Due)>,
+    /// The lowest odometer reading at which something is due: the result `next-due-distance`.
+    pub next_due_distance: Option<(u32, Length)>,
+    /// The first day on which something is due.
+    pub next_due_day: Option<(u32, Date)>,
+    /// The tools the bolts need.
+    pub tools: Vec<Tool>,
+    /// What is wrong with entries, each with the row it stands in.
+    pub faults: Vec<RowFault>,
+}
+
+/// What keeps a sheet from reading complete.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Open {
+    /// A single-use bolt was not replaced.
+    NotReplaced(u32),
+    /// A reading of this row of bolts is outside target and tolerance.
+    ReadingOutside(u32),
+    /// A row of bolts is not done.
+    Fastener(u32),
+    /// A part is not fitted.
+    Part(u32),
+    /// A check is not done.
+    Check(u32),
+}
+
+/// Rows done and rows there are: bolts, parts and checks.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Progress {
+    /// Rows ticked as done.
+    pub done: usize,
+    /// All rows that can be.
+    pub of: usize,
+}
+
+/// Where an entry stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// The sheet's head.
+    Sheet,
+    /// A row of bolts.
+    Fastener(u32),
+    /// A part.
+    Part(u32),
+    /// An interval.
+    Interval(u32),
+}
+
+/// What is wrong with one entry.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RowFault {
+    /// Where it stands.
+    pub place: Place,
+    /// Which entry, and the sentence about it.
+    pub fault: FieldFault,
+}
+
+impl SheetAssessment {
+    /// Whether the job is done: rows there, all done, every single-use bolt replaced, no reading
+    /// outside its tolerance.
+    #[must_use]
+    pub fn complete(&self) -> bool {
+        self.progress.of > 0 && self.open.is_empty()
+    }
+}
+
+/// Reads a sheet for the given tools; `today` counts the days left, where it is known.
+///
+/// ```
+/// use shopmath::{sheet::{assess, demo}, tools::Tools};
+/// let found = assess(&demo::sheet(), Tools::Metric, None);
+/// assert!(!found.complete());
+/// assert!(found.fasteners[0].verdict.is_some());
+/// assert_eq!(found.next_due_distance.unwrap().1.value, 300_240_000.0);
+/// ```
+#[must_use]
+pub fn assess(sheet: &Sheet, tools: Tools, today: Option<Date>) -> SheetAssessment {
+    let mut faults = Faults(Vec::new());
+    let fasteners: Vec<FastenerAssessment> = sheet
+        .fasteners
+        .iter()
+        .map(|row| bolts::fastener(row, tools, &mut faults))
+        .collect();
+    let odometer = faults
+        .keep(Place::Sheet, due::distance("odometer", &sheet.odometer))
+        .flatten();
+    let _ = faults.keep(Place::Sheet, due::day("date", &sheet.date));
+    let (parts_total, unpriced) = parts(sheet, &mut faults);
+    let intervals: Vec<(u32, Due)> = sheet
+        .intervals
+        .iter()
+        .map(|row| {
+            let (due, wrong) = due::due(row, odometer, today);
+            faults.add(Place::Interval(row.id), wrong);
+            (row.id, due)
+        })
+        .collect();
+    SheetAssessment {
+        open: open(sheet, &fasteners),
+        progress: progress(sheet),
+        parts_total,
+        unpriced,
+        next_due_distance: first(&intervals, |due| due.at, |one, other| one.value.total_cmp(&other.value)),
+        next_due_day: first(&intervals, |due| due.on, Ord::cmp),
+        tools: tools::gather(sheet, &fasteners),
+        fasteners,
+        intervals,
+        faults: faults.0,
+    }
+}
+
+/// The faults found so far.
+pub(super) struct Faults(Vec<RowFault>);
+
+impl Faults {
+    /// Keeps the faults of a place.
+    pub(super) fn add(&mut self, place: Place, faults: Vec<FieldFault>) {
+        self.0.extend(faults.into_iter().map(|fault| RowFault { place, fault }));
+    }
+
+    /// What was read; a fault is kept for its place.
+    pub(super) fn keep<T>(&mut self, place: Place, read: Result<T, FieldFault>) -> Option<T> {
+        read.map_err(|fault| self.0.push(RowFault { place, fault })).ok()
+    }
+}
+
+fn parts(sheet: &Sheet, faults: &mut Faults) -> (Option<Total>, usize) {
+    let (mut sum, mut unpriced) = (Some(Total::default()), 0);
+    for row in &sheet.parts {
+        match faults.keep(Place::Part(row.id), total::cost(row)) {
+            Some(Some(cost)) => {
+                sum = sum.map(|sum| Total {
+                    ten_millionths: sum.ten_millionths + cost.ten_millionths,
+                })
+            }
+            Some(None) => unpriced += 1,
+            None => sum = None,
+        }
+    }
+    (sum, unpriced)
+}
+
+fn open(sheet: &Sheet, found: &[FastenerAssessment]) -> Vec<Open> {
+    let mut open = Vec::new();
+    for (row, found) in sheet.fasteners.iter().zip(found) {
+        let reasons = [
+            (row.single_use && !row.replaced, Open::NotReplaced(row.id)),
+            (
+                found.readings.iter().any(|reading| reading.outside),
+                Open::ReadingOutside(row.id),
+            ),
+            (!row.done, Open::Fastener(row.id)),
+        ];
+        open.extend(
+            reasons
+                .into_iter()
+                .filter_map(|(holds, reason)| holds.then_some(reason)),
+        );
+    }
+    open.extend(sheet.parts.iter().filter(|row| !row.done).map(|row| Open::Part(row.id)));
+    open.extend(
+        sheet
+            .checks
+            .iter()
+            .filter(|row| !row.done)
+            .map(|row| Open::Check(row.id)),
+    );
+    open
+}
+
+fn progress(sheet: &Sheet) -> Progress {
+    let fasteners = sheet.fasteners.iter().map(|row| row.done);
+    let parts = sheet.parts.iter().map(|row| row.done);
+    let checks = sheet.checks.iter().map(|row| row.done);
+    fasteners
+        .chain(parts)
+        .chain(checks)
+        .fold(Progress::default(), |sum, done| Progress {
+            done: sum.done + usize::from(done),
+            of: sum.of + 1,
+        })
+}
+
+/// The interval whose next time comes first.
+fn first<T>(
+    intervals: &[(u32, Due)],
+    when: impl Fn(&Due) -> Option<T>,
+    order: impl Fn(&T, &T) -> core::cmp::Ordering,
+) -> Option<(u32, T)> {
+    let due = intervals.iter().filter_map(|(id, due)| Some((*id, when(due)?)));
+    due.min_by(|(_, one), (_, other)| order(one, other))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Open, Place, Progress, assess};
+    use crate::sheet::{Check, Fastener, Interval, Part, Sheet};
+    use crate::tools::Tools;
+
+    #[test]
+    fn only_what_is_done_and_replaced_reads_complete() {
+        let mut job = Sheet::new("a");
+        job.fasteners.push(Fastener {
+            id: 7,
+            single_use: true,
+            done: true,
+            ..Fastener::default()
+        });
+        job.parts.push(Part {
+            id: 1,
+            ..Part::default()
+        });
+        job.checks.push(Check {
+            id: 1,
+            ..Check::default()
+        });
+        let found = assess(&job, Tools::Both, None);
+        assert_eq!(found.open, [Open::NotReplaced(7), Open::Part(1), Open::Check(1)]);
+        assert_eq!(found.progress, Progress { done: 1, of: 3 });
+        job.fasteners[0].replaced = true;
+        job.parts[0].done = true;
+        job.checks[0].done = true;
+        assert!(assess(&job, Tools::Both, None).complete());
+        assert!(!assess(&Sheet::new("empty"), Tools::Both, None).complete());
+    }
+
+    #[test]
+    fn the_first_interval_to_come_is_next() {
+        let every = |id, distance: &str, days: &str| Interval {
+            id,
+            every_distance: distance.into(),
+            every_days: days.into(),
+            done_at_odometer: "100000".into(),
+            done_on: "2025-01-01".into(),
+            ..Interval::default()
+        };
+        let mut job = Sheet::new("a");
+        job.intervals = vec![every(1, "60000", "365"), every(2, "30000 mi", "730"), every(3, "", "")];
+        let found = assess(&job, Tools::Both, None);
+        assert_eq!(found.next_due_distance.unwrap().0, 2);
+        assert_eq!(found.next_due_day.unwrap().0, 1);
+    }
+
+    #[test]
+    fn a_total_with_an_unreadable_price_is_absent() {
+        let mut job = Sheet::new("a");
+        for (id, price) in [(1, "0.10"), (2, "0.20"), (3, "")] {
+            job.parts.push(Part {
+                id,
+                price: price.into(),
+                ..Part::default()
+            });
+        }
+        let found = assess(&job, Tools::Both, None);
+        assert_eq!((found.parts_total.unwrap().text(), found.unpriced), ("0.30".into(), 1));
+        job.parts[0].price = "1,234".into();
+        let found = assess(&job, Tools::Both, None);
+        assert_eq!((found.parts_total, found.faults[0].place), (None, Place::Part(1)));
+    }
+}

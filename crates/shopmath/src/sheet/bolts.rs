@@ -1,0 +1,220 @@
+//! A row of bolts read: the spec in the user's units, the verdict, the setting, each reading judged.
+//!
+//! The answers come from [`crate::fastener::bolt`] and the conversions from [`crate::convert`]; here
+//! they are asked for. No rule of a bolt's own stands here.
+
+use super::assess::{Faults, Place};
+use super::model::Fastener;
+use super::total;
+use crate::caution::Caution;
+use crate::caution::fastener::READING_OUTSIDE;
+use crate::convert;
+use crate::fastener::bolt::{self, Assessment, BoltText, Verdict, resolve};
+use crate::field::FieldFault;
+use crate::quantity::Unit;
+use crate::quantity::read::{self, Expect};
+use crate::result::{Finding, Id};
+use crate::tools::Tools;
+
+/// The most bolts of one row.
+const MOST_BOLTS: u64 = 999;
+
+/// One row of bolts, read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FastenerAssessment {
+    /// The row's number.
+    pub id: u32,
+    /// How many bolts; one where nothing is typed, nothing where it cannot be read.
+    pub count: Option<u64>,
+    /// The spec's stages, each in the unit that serves the user's tools first.
+    pub spec: Vec<Finding>,
+    /// The verdict of the Bolt screen; absent until the entries it needs are given.
+    pub verdict: Option<Verdict>,
+    /// The Bolt screen's keys that the verdict waits for.
+    pub waiting: Vec<&'static str>,
+    /// What to set the wrench to, through the adapter if one is given: the finding `wrench-setting`.
+    pub setting: Option<Finding>,
+    /// The readings, in order.
+    pub readings: Vec<Reading>,
+    /// What to beware of with these bolts as a whole.
+    pub cautions: Vec<Caution>,
+    /// Whether the spec turns by an angle, as it does for bolts that are used once, and yet the
+    /// row is not marked single-use.
+    pub single_use_likely: bool,
+}
+
+/// One reading as tightened.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// Reading over what the wrench should read, minus one: the finding `reading-deviation`, a
+    /// ratio. Absent without a spec, for an empty text, and for one that cannot be read.
+    pub deviation: Option<Finding>,
+    /// Whether it lies outside the target and the tool's tolerance.
+    pub outside: bool,
+}
+
+/// Reads one row of bolts.
+pub(super) fn fastener(row: &Fastener, tools: Tools, faults: &mut Faults) -> FastenerAssessment {
+    let place = Place::Fastener(row.id);
+    let text = row.bolt_text();
+    let (found, wrong) = whole(&text);
+    faults.add(place, wrong);
+    let readings = row
+        .readings
+        .iter()
+        .map(|typed| reading(&text, typed, place, faults))
+        .collect();
+    FastenerAssessment {
+        id: row.id,
+        count: faults.keep(place, count(&row.count)),
+        spec: spec(&row.spec, tools),
+        setting: named(&found, "wrench-setting"),
+        single_use_likely: !row.single_use && resolve(&text).spec.as_given().is_some_and(|spec| spec.turns()),
+        verdict: found.verdict,
+        waiting: found.waiting,
+        readings,
+        cautions: found.cautions,
+    }
+}
+
+/// A bolt put through the Bolt screen's calculators, and all that is wrong with its entries.
+fn whole(text: &BoltText) -> (Assessment, Vec<FieldFault>) {
+    let resolved = resolve(text);
+    let found = bolt::assess(&resolved);
+    let wrong = resolved.errors.iter().chain(&found.errors).cloned().collect();
+    (found, wrong)
+}
+
+/// One reading, judged by the Bolt screen's own rule.
+fn reading(text: &BoltText, typed: &str, place: Place, faults: &mut Faults) -> Reading {
+    let mut text = text.clone();
+    text.set("reading", typed);
+    let (found, wrong) = whole(&text);
+    faults.add(
+        place,
+        wrong.into_iter().filter(|fault| fault.key == "reading").collect(),
+    );
+    let deviation = named(&found, "reading-deviation");
+    Reading {
+        outside: deviation
+            .as_ref()
+            .is_some_and(|finding| finding.cautions.contains(&READING_OUTSIDE)),
+        deviation,
+    }
+}
+
+fn named(found: &Assessment, name: &str) -> Option<Finding> {
+    let mut findings = found.sections.iter().flat_map(|section| &section.findings);
+    findings
+        .find(|finding| matches!(finding.id, Id::Named(id) if id == name))
+        .cloned()
+}
+
+/// The stages of a spec, or of a manual's line with a label before it, each converted.
+fn spec(text: &str, tools: Tools) -> Vec<Finding> {
+    let expect = Expect {
+        kind: None,
+        bare: Some(Unit::NewtonMetre),
+    };
+    let stages = read::stages(text, expect).or_else(|_| read::line(text).map(|line| line.stages));
+    let stages = stages.unwrap_or_default().into_iter();
+    stages
+        .filter_map(|typed| convert::stage(typed, tools).rows.into_iter().next())
+        .collect()
+}
+
+fn count(text: &str) -> Result<u64, FieldFault> {
+    if text.trim().is_empty() {
+        return Ok(1);
+    }
+    let count = total::decimal("count", text, 0)?;
+    if (1..=MOST_BOLTS).contains(&count) {
+        return Ok(count);
+    }
+    Err(FieldFault {
+        key: "count",
+        sentence: "Type a whole number of bolts from 1 to 999.".into(),
+        remedies: Vec::new(),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::fastener::bolt::Slug;
+    use crate::quantity::{Quantity, Unit};
+    use crate::result::Amount;
+    use crate::sheet::assess::{Open, Place, assess};
+    use crate::sheet::{Fastener, Sheet};
+    use crate::tools::Tools;
+
+    fn bolts(readings: &[&str]) -> Fastener {
+        Fastener {
+            id: 7,
+            thread: "M10".into(),
+            class: "10.9".into(),
+            spec: "60 N·m".into(),
+            readings: readings.iter().map(|&reading| reading.to_owned()).collect(),
+            done: true,
+            ..Fastener::default()
+        }
+    }
+
+    fn sheet(row: Fastener) -> Sheet {
+        Sheet {
+            fasteners: vec![row],
+            ..Sheet::new("a")
+        }
+    }
+
+    #[test]
+    fn a_reading_is_judged_against_target_and_tolerance() {
+        let found = assess(&sheet(bolts(&["60.7", "66 N·m", "", "sixty"])), Tools::Metric, None);
+        let row = &found.fasteners[0];
+        assert_eq!(row.verdict.as_ref().map(|verdict| verdict.slug), Some(Slug::Ok));
+        let off = row.readings[0].deviation.as_ref().unwrap();
+        let Amount::One(Quantity::Ratio(ratio)) = off.amount else {
+            panic!("{off:?}");
+        };
+        assert!((ratio.value - 0.7 / 60.0).abs() < 1e-12);
+        let outside: Vec<bool> = row.readings.iter().map(|reading| reading.outside).collect();
+        assert_eq!(outside, [false, true, false, false]);
+        assert_eq!(found.faults.len(), 1);
+        assert_eq!(
+            (found.faults[0].place, found.faults[0].fault.key),
+            (Place::Fastener(7), "reading")
+        );
+        assert_eq!(found.open, [Open::ReadingOutside(7)]);
+    }
+
+    #[test]
+    fn a_spec_stands_in_the_unit_of_the_tools() {
+        let units = |tools| -> Vec<Unit> {
+            let found = assess(&sheet(bolts(&[])), tools, None);
+            found.fasteners[0].spec.iter().map(|finding| finding.unit).collect()
+        };
+        assert_eq!(units(Tools::Metric), [Unit::NewtonMetre]);
+        assert_eq!(units(Tools::Inch), [Unit::PoundForceFoot]);
+    }
+
+    #[test]
+    fn an_adapter_changes_what_a_reading_should_be() {
+        let mut row = bolts(&["50"]);
+        row.bolt.insert("wrench".into(), "500 mm".into());
+        row.bolt.insert("adapter".into(), "100 mm".into());
+        let found = assess(&sheet(row), Tools::Metric, None);
+        let Amount::One(Quantity::Torque(setting)) = found.fasteners[0].setting.as_ref().unwrap().amount else {
+            panic!("no torque");
+        };
+        assert!((setting.value - 50.0).abs() < 1e-9);
+        assert!(!found.fasteners[0].readings[0].outside);
+    }
+
+    #[test]
+    fn a_bolt_turned_by_an_angle_is_likely_single_use() {
+        let mut row = bolts(&[]);
+        row.spec = "30 N·m + 90°".into();
+        assert!(assess(&sheet(row.clone()), Tools::Both, None).fasteners[0].single_use_likely);
+        row.single_use = true;
+        assert!(!assess(&sheet(row), Tools::Both, None).fasteners[0].single_use_likely);
+    }
+}

@@ -1,0 +1,210 @@
+//! When something is next due: by distance, by time, or by whichever comes first.
+//!
+//! An interval counts from when it was last done. Without that nothing is due, for nothing is
+//! assumed about a machine's past.
+
+use super::date::Date;
+use super::model::Interval;
+use super::total::decimal;
+use crate::field::FieldFault;
+use crate::quantity::read::{self, Expect};
+use crate::quantity::{Quantity, Unit, exact::length::Kilometre};
+use uom::si::f64::Length;
+
+/// The farthest an odometer or an interval may read, kilometre.
+const FARTHEST: f64 = 10_000_000.0;
+/// The longest interval, days.
+const LONGEST: u64 = 36_500;
+
+/// When one interval is next due.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Due {
+    /// The odometer reading at which it is due, where an interval by distance is given with the
+    /// reading when it was last done.
+    pub at: Option<Length>,
+    /// The distance left until then from the sheet's odometer; negative once overdue.
+    pub left: Option<Length>,
+    /// The day on which it is due, where an interval by time is given with the day it was last
+    /// done.
+    pub on: Option<Date>,
+    /// The days left until then; negative once overdue.
+    pub days_left: Option<i64>,
+}
+
+/// When an interval is next due, seen from an odometer reading and a day, each where known.
+///
+/// Distances from 0 to 10 million km (an interval above 0), days from 1 to 36 500. Faults take
+/// away only what needs the field.
+///
+/// ```
+/// use shopmath::sheet::{Date, Interval, due};
+/// let belt = Interval {
+///     every_distance: "150 000 km".into(),
+///     every_days: "3650".into(),
+///     done_at_odometer: "150 240 km".into(),
+///     done_on: "2025-03-31".into(),
+///     ..Interval::default()
+/// };
+/// let (due, faults) = due::due(&belt, None, Date::read("2025-04-01"));
+/// assert!(faults.is_empty());
+/// assert_eq!(due.at.unwrap().value, 300_240_000.0);
+/// assert_eq!(due.on.unwrap().to_string(), "2035-03-29");
+/// assert_eq!(due.days_left, Some(3649));
+/// ```
+#[must_use]
+pub fn due(interval: &Interval, odometer: Option<Length>, today: Option<Date>) -> (Due, Vec<FieldFault>) {
+    let mut faults = Vec::new();
+    let mut keep = |read: Result<Option<Length>, FieldFault>| read.map_err(|fault| faults.push(fault)).ok().flatten();
+    let every = keep(distance("every-distance", &interval.every_distance).and_then(above_nothing));
+    let done_at = keep(distance("done-at-odometer", &interval.done_at_odometer));
+    let days = days(&interval.every_days)
+        .map_err(|fault| faults.push(fault))
+        .ok()
+        .flatten();
+    let done_on = day("done-on", &interval.done_on)
+        .map_err(|fault| faults.push(fault))
+        .ok()
+        .flatten();
+    let at = every.zip(done_at).map(|(every, done_at)| done_at + every);
+    let on = days.zip(done_on).and_then(|(days, done_on)| done_on.plus_days(days));
+    let due = Due {
+        at,
+        left: at.zip(odometer).map(|(at, odometer)| at - odometer),
+        on,
+        days_left: on.zip(today).map(|(on, today)| on.days_since(today)),
+    };
+    (due, faults)
+}
+
+/// A distance on the road, 0 to 10 million km; a bare number is in kilometres.
+///
+/// # Errors
+/// A [`FieldFault`] for what is no such distance.
+///
+/// ```
+/// use shopmath::sheet::due;
+/// let miles = due::distance("odometer", "93 000 mi").unwrap().unwrap();
+/// assert!((miles.value - 149_668_992.0).abs() < 1e-6);
+/// ```
+pub fn distance(key: &'static str, text: &str) -> Result<Option<Length>, FieldFault> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let typed = read::value(text, Expect::field(Unit::Kilometre)).map_err(|misread| FieldFault {
+        key,
+        sentence: misread.sentence(text),
+        remedies: misread.remedies(text),
+    })?;
+    match typed.quantity() {
+        Quantity::Length(read) if (0.0..=FARTHEST).contains(&read.get::<Kilometre>()) => Ok(Some(read)),
+        _ => Err(fault(key, "A distance from 0 to 10 000 000 km is read here.")),
+    }
+}
+
+/// A day.
+///
+/// # Errors
+/// A [`FieldFault`] for what is no day from 1900 to 2199 written `YYYY-MM-DD`.
+pub fn day(key: &'static str, text: &str) -> Result<Option<Date>, FieldFault> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let read = Date::read(text).ok_or_else(|| fault(key, "Type the day as year-month-day, such as 2025-03-31."))?;
+    Ok(Some(read))
+}
+
+fn above_nothing(read: Option<Length>) -> Result<Option<Length>, FieldFault> {
+    match read {
+        Some(every) if every.value <= 0.0 => Err(fault("every-distance", "An interval is longer than nothing.")),
+        other => Ok(other),
+    }
+}
+
+fn days(text: &str) -> Result<Option<i64>, FieldFault> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let days = decimal("every-days", text, 0);
+    let days = days.ok().filter(|days| (1..=LONGEST).contains(days));
+    let days = days.and_then(|days| i64::try_from(days).ok());
+    let refused = || {
+        fault(
+            "every-days",
+            "Type a whole number of days from 1 to 36500; two years are 730.",
+        )
+    };
+    days.map(Some).ok_or_else(refused)
+}
+
+fn fault(key: &'static str, sentence: &str) -> FieldFault {
+    FieldFault {
+        key,
+        sentence: sentence.into(),
+        remedies: Vec::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{distance, due};
+    use crate::sheet::{Date, Interval};
+
+    #[test]
+    fn a_fault_takes_away_only_what_needs_it() {
+        let interval = Interval {
+            every_distance: "60,000 km".into(),
+            every_days: "730".into(),
+            done_at_odometer: "10".into(),
+            done_on: "2024-02-29".into(),
+            ..Interval::default()
+        };
+        let (due, faults) = due(&interval, None, None);
+        assert_eq!(faults[0].key, "every-distance");
+        assert_eq!((due.at, due.on), (None, Date::read("2026-02-28")));
+    }
+
+    #[test]
+    fn what_was_never_done_is_not_due() {
+        let interval = Interval {
+            every_distance: "60000".into(),
+            every_days: "730".into(),
+            ..Interval::default()
+        };
+        assert_eq!(due(&interval, None, None), (super::Due::default(), vec![]));
+    }
+
+    #[test]
+    fn overdue_is_negative() {
+        let interval = Interval {
+            every_distance: "10000".into(),
+            done_at_odometer: "0".into(),
+            ..Interval::default()
+        };
+        let odometer = distance("odometer", "12000").unwrap();
+        let (due, _) = due(&interval, odometer, None);
+        assert!((due.left.unwrap().value + 2e6).abs() < 1e-6);
+    }
+
+    #[test]
+    fn what_is_no_interval_says_so() {
+        for (every_distance, every_days, done_on, key) in [
+            ("0", "", "", "every-distance"),
+            ("2e7", "", "", "every-distance"),
+            ("5 kg", "", "", "every-distance"),
+            ("", "0", "", "every-days"),
+            ("", "1.5", "", "every-days"),
+            ("", "36501", "", "every-days"),
+            ("", "", "31.03.2025", "done-on"),
+        ] {
+            let interval = Interval {
+                every_distance: every_distance.into(),
+                every_days: every_days.into(),
+                done_on: done_on.into(),
+                ..Interval::default()
+            };
+            let (_, faults) = due(&interval, None, None);
+            assert_eq!(faults.len(), 1, "{key}");
+            assert_eq!(faults[0].key, key);
+        }
+    }
+}

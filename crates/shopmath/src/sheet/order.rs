@@ -1,0 +1,296 @@
+//! Changes to a sheet's rows, each with the one that takes it back.
+//!
+//! An [`Action`] is data; [`apply`] makes a new sheet of the old and hands back the inverse. Keeping
+//! a pile of inverses is undo, and applying one yields redo. Typing into entries is not handled
+//! here: a field's own undo does that.
+
+use super::limits;
+use super::model::{Belt, Check, Fastener, Interval, Part, Sheet};
+
+/// A list of a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum List {
+    /// The bolts.
+    Fasteners,
+    /// The parts.
+    Parts,
+    /// The checks.
+    Checks,
+    /// The belt drives.
+    Belts,
+    /// The intervals.
+    Intervals,
+}
+
+/// A row of any list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Row {
+    /// A row of bolts.
+    Fastener(Fastener),
+    /// A part.
+    Part(Part),
+    /// A check.
+    Check(Check),
+    /// A belt drive.
+    Belt(Belt),
+    /// An interval.
+    Interval(Interval),
+}
+
+/// A box that can be ticked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tick {
+    /// The row is done: bolts, parts, checks.
+    Done,
+    /// A new bolt was fitted: bolts only.
+    Replaced,
+    /// The bolt is to be replaced once loosened: bolts only.
+    SingleUse,
+}
+
+/// A change to a sheet's rows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Action {
+    /// Puts a row at another place of its list; places count from 0.
+    Move {
+        /// The list.
+        list: List,
+        /// The row's number.
+        id: u32,
+        /// Its new place.
+        to: usize,
+    },
+    /// Ticks a box, or unticks it.
+    Tick {
+        /// The list.
+        list: List,
+        /// The row's number.
+        id: u32,
+        /// Which box.
+        tick: Tick,
+        /// Whether it is ticked afterwards.
+        on: bool,
+    },
+    /// Puts a new row into its list.
+    Insert {
+        /// Where; at the end if the list is shorter.
+        at: usize,
+        /// The row, whose number is not in the list yet.
+        row: Box<Row>,
+    },
+    /// Takes a row out.
+    Remove {
+        /// The list.
+        list: List,
+        /// The row's number.
+        id: u32,
+    },
+}
+
+/// The sheet after an action, and the action that takes it back; nothing where the action does not
+/// apply: no such row, place or box, a number already there, a full list.
+///
+/// ```
+/// use shopmath::sheet::{demo, order::{Action, List, apply}};
+/// let sheet = demo::sheet();
+/// let first = sheet.fasteners[0].id;
+/// let (without, undo) = apply(&sheet, Action::Remove { list: List::Fasteners, id: first }).unwrap();
+/// assert_eq!(without.fasteners.len() + 1, sheet.fasteners.len());
+/// assert_eq!(apply(&without, undo).unwrap().0, sheet);
+/// ```
+#[must_use]
+pub fn apply(sheet: &Sheet, action: Action) -> Option<(Sheet, Action)> {
+    let mut sheet = sheet.clone();
+    let inverse = match action {
+        Action::Move { list, id, to } => moved(&mut sheet, list, id, to)?,
+        Action::Tick { list, id, tick, on } => ticked(&mut sheet, list, id, tick, on)?,
+        Action::Insert { at, row } => inserted(&mut sheet, at, *row)?,
+        Action::Remove { list, id } => removed(&mut sheet, list, id)?,
+    };
+    Some((sheet, inverse))
+}
+
+/// A number for a new row of a list: one past the largest there, or the smallest one free.
+///
+/// ```
+/// use shopmath::sheet::{Sheet, order::{List, free_id}};
+/// assert_eq!(free_id(&Sheet::new("a"), List::Parts), 1);
+/// ```
+#[must_use]
+pub fn free_id(sheet: &Sheet, list: List) -> u32 {
+    let ids = ids(sheet, list);
+    let past = ids.iter().max().map_or(Some(1), |most| most.checked_add(1));
+    past.or_else(|| (1..).find(|id| !ids.contains(id))).unwrap_or(0)
+}
+
+fn ids(sheet: &Sheet, list: List) -> Vec<u32> {
+    match list {
+        List::Fasteners => sheet.fasteners.iter().map(|row| row.id).collect(),
+        List::Parts => sheet.parts.iter().map(|row| row.id).collect(),
+        List::Checks => sheet.checks.iter().map(|row| row.id).collect(),
+        List::Belts => sheet.belts.iter().map(|row| row.id).collect(),
+        List::Intervals => sheet.intervals.iter().map(|row| row.id).collect(),
+    }
+}
+
+fn place(sheet: &Sheet, list: List, id: u32) -> Option<usize> {
+    ids(sheet, list).iter().position(|&other| other == id)
+}
+
+fn moved(sheet: &mut Sheet, list: List, id: u32, to: usize) -> Option<Action> {
+    let from = place(sheet, list, id)?;
+    match list {
+        List::Fasteners => shift(&mut sheet.fasteners, from, to)?,
+        List::Parts => shift(&mut sheet.parts, from, to)?,
+        List::Checks => shift(&mut sheet.checks, from, to)?,
+        List::Belts => shift(&mut sheet.belts, from, to)?,
+        List::Intervals => shift(&mut sheet.intervals, from, to)?,
+    }
+    Some(Action::Move { list, id, to: from })
+}
+
+fn shift<T>(rows: &mut [T], from: usize, to: usize) -> Option<()> {
+    if from <= to {
+        rows.get_mut(from..=to)?.rotate_left(1);
+    } else {
+        rows.get_mut(to..=from)?.rotate_right(1);
+    }
+    Some(())
+}
+
+fn ticked(sheet: &mut Sheet, list: List, id: u32, tick: Tick, on: bool) -> Option<Action> {
+    let place = place(sheet, list, id)?;
+    let flag = match (list, tick) {
+        (List::Fasteners, Tick::Done) => &mut sheet.fasteners.get_mut(place)?.done,
+        (List::Fasteners, Tick::Replaced) => &mut sheet.fasteners.get_mut(place)?.replaced,
+        (List::Fasteners, Tick::SingleUse) => &mut sheet.fasteners.get_mut(place)?.single_use,
+        (List::Parts, Tick::Done) => &mut sheet.parts.get_mut(place)?.done,
+        (List::Checks, Tick::Done) => &mut sheet.checks.get_mut(place)?.done,
+        _ => return None,
+    };
+    let was = core::mem::replace(flag, on);
+    Some(Action::Tick {
+        list,
+        id,
+        tick,
+        on: was,
+    })
+}
+
+fn inserted(sheet: &mut Sheet, at: usize, row: Row) -> Option<Action> {
+    let (list, id) = row.address();
+    let there = ids(sheet, list);
+    if there.contains(&id) || there.len() >= limits::ROWS {
+        return None;
+    }
+    let at = at.min(there.len());
+    match row {
+        Row::Fastener(row) => sheet.fasteners.insert(at, row),
+        Row::Part(row) => sheet.parts.insert(at, row),
+        Row::Check(row) => sheet.checks.insert(at, row),
+        Row::Belt(row) => sheet.belts.insert(at, row),
+        Row::Interval(row) => sheet.intervals.insert(at, row),
+    }
+    Some(Action::Remove { list, id })
+}
+
+fn removed(sheet: &mut Sheet, list: List, id: u32) -> Option<Action> {
+    let at = place(sheet, list, id)?;
+    let row = match list {
+        List::Fasteners => Row::Fastener(sheet.fasteners.remove(at)),
+        List::Parts => Row::Part(sheet.parts.remove(at)),
+        List::Checks => Row::Check(sheet.checks.remove(at)),
+        List::Belts => Row::Belt(sheet.belts.remove(at)),
+        List::Intervals => Row::Interval(sheet.intervals.remove(at)),
+    };
+    Some(Action::Insert { at, row: Box::new(row) })
+}
+
+impl Row {
+    /// The list it belongs to, and its number there.
+    #[must_use]
+    pub fn address(&self) -> (List, u32) {
+        match self {
+            Self::Fastener(row) => (List::Fasteners, row.id),
+            Self::Part(row) => (List::Parts, row.id),
+            Self::Check(row) => (List::Checks, row.id),
+            Self::Belt(row) => (List::Belts, row.id),
+            Self::Interval(row) => (List::Intervals, row.id),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Action, List, Row, Tick, apply, free_id};
+    use crate::sheet::{Part, Sheet, limits};
+
+    fn parts(ids: impl IntoIterator<Item = u32>) -> Sheet {
+        let part = |id| Part { id, ..Part::default() };
+        Sheet {
+            parts: ids.into_iter().map(part).collect(),
+            ..Sheet::new("a")
+        }
+    }
+
+    fn order(sheet: &Sheet) -> Vec<u32> {
+        sheet.parts.iter().map(|row| row.id).collect()
+    }
+
+    #[test]
+    fn rows_move_both_ways() {
+        let sheet = parts([1, 2, 3, 4]);
+        for (id, to, after) in [(1, 2, [2, 3, 1, 4]), (4, 0, [4, 1, 2, 3]), (2, 1, [1, 2, 3, 4])] {
+            let (moved, undo) = apply(
+                &sheet,
+                Action::Move {
+                    list: List::Parts,
+                    id,
+                    to,
+                },
+            )
+            .unwrap();
+            assert_eq!(order(&moved), after);
+            assert_eq!(apply(&moved, undo).unwrap().0, sheet);
+        }
+    }
+
+    #[test]
+    fn what_does_not_apply_changes_nothing() {
+        let sheet = parts([1, 2]);
+        let list = List::Parts;
+        let again = Row::Part(sheet.parts[0].clone());
+        for action in [
+            Action::Move { list, id: 1, to: 2 },
+            Action::Move { list, id: 3, to: 0 },
+            Action::Tick {
+                list,
+                id: 1,
+                tick: Tick::Replaced,
+                on: true,
+            },
+            Action::Remove {
+                list: List::Checks,
+                id: 1,
+            },
+            Action::Insert {
+                at: 0,
+                row: Box::new(again),
+            },
+        ] {
+            assert_eq!(apply(&sheet, action.clone()), None, "{action:?}");
+        }
+        let full = parts((0..).take(limits::ROWS));
+        let row = Box::new(Row::Part(Part {
+            id: u32::MAX,
+            ..Part::default()
+        }));
+        assert_eq!(apply(&full, Action::Insert { at: 0, row }), None);
+    }
+
+    #[test]
+    fn a_new_row_has_a_number_of_its_own() {
+        assert_eq!(free_id(&parts([3, 9, 4]), List::Parts), 10);
+        assert_eq!(free_id(&parts([1, u32::MAX]), List::Parts), 2);
+    }
+}

@@ -1,0 +1,274 @@
+//! Properties over any sheet and any bytes: what goes out comes back, and what is no sheet has a
+//! name.
+
+use super::model::{Belt, Check, Fastener, Interval, Part, SCHEMA, Sheet};
+use super::order::{Action, List, Row, Tick, apply};
+use super::{SheetFault, assess, csv, demo, file, limits, link, merge, record};
+use crate::tools::Tools;
+use proptest::collection::{btree_map, vec};
+use proptest::prelude::*;
+
+fn text() -> impl Strategy<Value = String> {
+    prop_oneof![
+        Just(String::new()),
+        any::<String>().prop_map(|text| text.chars().take(40).collect()),
+        prop::sample::select(vec![
+            "M10",
+            "10.9",
+            "60 N·m",
+            "30 N·m + 90°",
+            "4",
+            "12.50",
+            "150 000 km",
+            "2025-03-31",
+            "1e300",
+            "-1"
+        ])
+        .prop_map(String::from),
+    ]
+}
+
+fn fastener(id: u32) -> impl Strategy<Value = Fastener> {
+    let keys = prop::sample::select(vec!["grip", "adapter", "wrench", "tool", "mu", "head"]).prop_map(String::from);
+    let bolt = btree_map(keys, text(), 0..3);
+    (vec(text(), 7), any::<[bool; 3]>(), vec(text(), 0..4), bolt).prop_map(move |(texts, flags, readings, bolt)| {
+        let mut texts = texts.into_iter();
+        let mut next = || texts.next().unwrap_or_default();
+        Fastener {
+            id,
+            label: next(),
+            thread: next(),
+            class: next(),
+            spec: next(),
+            count: next(),
+            head: next(),
+            drive: next(),
+            single_use: flags[0],
+            replaced: flags[1],
+            done: flags[2],
+            readings,
+            bolt,
+        }
+    })
+}
+
+fn part(id: u32) -> impl Strategy<Value = Part> {
+    (text(), text(), text(), any::<bool>()).prop_map(move |(label, count, price, done)| Part {
+        id,
+        label,
+        count,
+        price,
+        done,
+    })
+}
+
+fn check(id: u32) -> impl Strategy<Value = Check> {
+    (text(), text(), text(), any::<bool>()).prop_map(move |(label, before, after, done)| Check {
+        id,
+        label,
+        before,
+        after,
+        done,
+    })
+}
+
+fn belt(id: u32) -> impl Strategy<Value = Belt> {
+    (text(), text()).prop_map(move |(label, query)| Belt { id, label, query })
+}
+
+fn interval(id: u32) -> impl Strategy<Value = Interval> {
+    (text(), text(), text(), text(), text()).prop_map(
+        move |(label, every_distance, every_days, done_at_odometer, done_on)| Interval {
+            id,
+            label,
+            every_distance,
+            every_days,
+            done_at_odometer,
+            done_on,
+        },
+    )
+}
+
+fn sheet() -> impl Strategy<Value = Sheet> {
+    let head = ("[a-z0-9-]{1,64}", 0..=limits::REV, any::<bool>(), vec(text(), 5));
+    let fasteners = prop_oneof![
+        Just(vec![]),
+        (fastener(4), fastener(1), fastener(9)).prop_map(|(a, b, c)| vec![a, b, c])
+    ];
+    let parts = prop_oneof![
+        Just(vec![]),
+        (part(1), part(0), part(u32::MAX)).prop_map(|(a, b, c)| vec![a, b, c])
+    ];
+    let others = (
+        check(3).prop_map(|row| vec![row]),
+        belt(5).prop_map(|row| vec![row]),
+        vec(interval(2), 0..2),
+    );
+    (head, fasteners, parts, others).prop_map(
+        |((id, rev, demo, texts), fasteners, parts, (checks, belts, intervals))| {
+            let mut texts = texts.into_iter();
+            let mut next = || texts.next().unwrap_or_default();
+            Sheet {
+                schema: SCHEMA,
+                id,
+                rev,
+                updated: if demo { "2025-03-31".into() } else { String::new() },
+                demo,
+                machine: next(),
+                odometer: next(),
+                date: next(),
+                notes: next(),
+                currency: next(),
+                fasteners,
+                parts,
+                checks,
+                belts,
+                intervals,
+            }
+        },
+    )
+}
+
+fn action() -> impl Strategy<Value = Action> {
+    let list = prop::sample::select(vec![
+        List::Fasteners,
+        List::Parts,
+        List::Checks,
+        List::Belts,
+        List::Intervals,
+    ]);
+    let id = prop::sample::select(vec![0, 1, 2, 3, 4, 5, 9, u32::MAX]);
+    let tick = prop::sample::select(vec![Tick::Done, Tick::Replaced, Tick::SingleUse]);
+    let row = prop_oneof![
+        fastener(7).prop_map(Row::Fastener),
+        part(7).prop_map(Row::Part),
+        check(7).prop_map(Row::Check),
+        belt(7).prop_map(Row::Belt),
+        interval(7).prop_map(Row::Interval),
+    ];
+    prop_oneof![
+        (list.clone(), id.clone(), 0_usize..5).prop_map(|(list, id, to)| Action::Move { list, id, to }),
+        (list.clone(), id.clone(), tick, any::<bool>()).prop_map(|(list, id, tick, on)| Action::Tick {
+            list,
+            id,
+            tick,
+            on
+        }),
+        (0_usize..5, row.prop_map(Box::new)).prop_map(|(at, row)| Action::Insert { at, row }),
+        (list, id).prop_map(|(list, id)| Action::Remove { list, id }),
+    ]
+}
+
+/// Whether a reader's answer is a sheet within its limits, or a fault with a name and a sentence.
+fn sound<'a>(read: Result<impl IntoIterator<Item = &'a Sheet>, &SheetFault>) -> bool {
+    match read {
+        Ok(sheets) => sheets.into_iter().all(|sheet| limits::check(sheet).is_ok()),
+        Err(fault) => !fault.name().is_empty() && fault.to_string().ends_with('.'),
+    }
+}
+
+fn all_sound(bytes: &[u8]) -> bool {
+    let text = String::from_utf8_lossy(bytes);
+    sound(file::import(bytes).as_ref())
+        && sound(record::read(bytes).as_ref().map(Some))
+        && sound(link::decode(&text).as_ref().map(Some))
+        && sound(link::decode(&format!("1.{text}")).as_ref().map(Some))
+}
+
+/// A whole text with some of it overwritten, cut or doubled.
+fn damaged(whole: &str, at: usize, with: &[u8], cut: bool) -> Vec<u8> {
+    let mut bytes = whole.as_bytes().to_vec();
+    let at = at % (bytes.len() + 1);
+    if cut {
+        bytes.truncate(at);
+    } else {
+        let end = (at + with.len()).min(bytes.len());
+        bytes.splice(at..end, with.iter().copied());
+    }
+    bytes
+}
+
+proptest! {
+    #[test]
+    fn what_goes_out_comes_back(sheet in sheet()) {
+        let sheets = vec![sheet];
+        let text = file::export(&sheets).unwrap();
+        prop_assert_eq!(&file::import(text.as_bytes()).unwrap(), &sheets);
+        prop_assert_eq!(&link::decode(&link::encode(&sheets[0]).unwrap()).unwrap(), &sheets[0]);
+        prop_assert_eq!(&record::Record::of(&sheets[0]).unwrap().sheet().unwrap(), &sheets[0]);
+    }
+
+    #[test]
+    fn any_bytes_yield_a_sheet_or_a_named_fault(bytes in vec(any::<u8>(), 0..300)) {
+        prop_assert!(all_sound(&bytes));
+    }
+
+    #[test]
+    fn a_damaged_file_record_or_link_yields_a_sheet_or_a_named_fault(
+        at in any::<usize>(), with in vec(any::<u8>(), 0..4), cut in any::<bool>()
+    ) {
+        let demo = demo::sheet();
+        for whole in [
+            file::export(core::slice::from_ref(&demo)).unwrap(),
+            record::Record::of(&demo).unwrap().body,
+            link::encode(&demo).unwrap(),
+        ] {
+            prop_assert!(all_sound(&damaged(&whole, at, &with, cut)));
+        }
+    }
+
+    #[test]
+    fn any_json_of_the_right_outside_yields_sheets_or_a_named_fault(
+        key in prop::sample::select(vec!["schema", "id", "rev", "updated", "fasteners", "parts", "notes", "demo", "reading"]),
+        value in prop::sample::select(vec!["null", "-1", "0", "1.5", "1e308", "18446744073709551616", "\"\"", "[]", "[[]]", "{}", "[{}]", "[{\"id\":-1}]", "true"]),
+        schema in 0..3,
+    ) {
+        let sheet = format!("{{\"schema\":{schema},\"id\":\"a\",\"{key}\":{value}}}");
+        prop_assert!(all_sound(sheet.as_bytes()));
+        let file = format!("{{\"format\":\"fenderside-sheets\",\"schema\":1,\"sheets\":[{sheet}]}}");
+        prop_assert!(all_sound(file.as_bytes()));
+    }
+
+    #[test]
+    fn undo_inverts_every_action_and_so_does_redo(sheet in sheet(), actions in vec(action(), 1..12)) {
+        let mut now = sheet.clone();
+        let mut undo = Vec::new();
+        for action in actions {
+            if let Some((next, inverse)) = apply(&now, action) {
+                let (back, redo) = apply(&next, inverse.clone()).unwrap();
+                prop_assert_eq!(&back, &now);
+                prop_assert_eq!(&apply(&back, redo).unwrap().0, &next);
+                prop_assert!(limits::check(&next).is_ok());
+                undo.push(inverse);
+                now = next;
+            }
+        }
+        for inverse in undo.into_iter().rev() {
+            now = apply(&now, inverse).unwrap().0;
+        }
+        prop_assert_eq!(now, sheet);
+    }
+
+    #[test]
+    fn merging_changes_nothing_that_is_here_and_loses_nothing_that_comes(here in vec(sheet(), 0..3), coming in vec(sheet(), 0..3)) {
+        let here = merge::merged(&[], &merge::preview(&[], here));
+        let merged = merge::merged(&here, &merge::preview(&here, coming.clone()));
+        prop_assert_eq!(&merged[..here.len()], &here[..]);
+        for sheet in coming {
+            prop_assert!(merged.iter().any(|there| there.says_the_same(&sheet)));
+        }
+        let mut names: Vec<&str> = merged.iter().map(|sheet| sheet.id.as_str()).collect();
+        names.sort_unstable();
+        names.dedup();
+        prop_assert_eq!(names.len(), merged.len());
+    }
+
+    #[test]
+    fn any_sheet_is_assessed_and_tabled(sheet in sheet()) {
+        let found = assess(&sheet, Tools::Both, None);
+        prop_assert_eq!(found.fasteners.len(), sheet.fasteners.len());
+        prop_assert!(!found.complete() || found.open.is_empty());
+        prop_assert!(found.next_due_distance.is_none_or(|(_, at)| at.value.is_finite()));
+        let _ = (csv::fasteners(&sheet), csv::parts(&sheet));
+    }
+}

@@ -1,0 +1,143 @@
+//! The tools a job needs, gathered from its bolts.
+//!
+//! What was typed for a head or a drive counts as typed, spaces and capitals apart. A bolt without
+//! a typed head is taken by the standard's hexagon, as the Bolt screen does.
+
+use super::bolts::FastenerAssessment;
+use super::model::Sheet;
+use crate::fastener::bolt::resolve;
+use crate::quantity::Quantity;
+use crate::result::Amount;
+use uom::si::f64::{Length, Torque};
+
+/// One thing to lay out, with the rows of bolts it is for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tool {
+    /// What it is.
+    pub what: What,
+    /// The rows' numbers, in the sheet's order.
+    pub rows: Vec<u32>,
+}
+
+/// What a tool is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum What {
+    /// A socket, key or bit, as typed for the head.
+    Head(String),
+    /// A socket for the standard's hexagon of this width across flats.
+    Hexagon(Length),
+    /// A square drive, as typed.
+    Drive(String),
+    /// A torque wrench that covers these settings, lowest and highest.
+    TorqueWrench(Torque, Torque),
+    /// A protractor or angle gauge.
+    AngleGauge,
+}
+
+/// The tools of a sheet: heads, hexagons, drives in the order of work, then the torque wrench and the
+/// angle gauge. `found` is the sheet's bolts as assessed, in its order.
+///
+/// ```
+/// use shopmath::{sheet::{assess, demo, tools::What}, tools::Tools};
+/// let tools = assess(&demo::sheet(), Tools::Metric, None).tools;
+/// assert!(tools.iter().any(|tool| matches!(tool.what, What::AngleGauge)));
+/// ```
+#[must_use]
+pub fn gather(sheet: &Sheet, found: &[FastenerAssessment]) -> Vec<Tool> {
+    let (mut heads, mut drives, mut angle) = (Vec::new(), Vec::new(), Vec::new());
+    let mut wrench: Option<(Torque, Torque, Vec<u32>)> = None;
+    for (row, found) in sheet.fasteners.iter().zip(found) {
+        let resolved = resolve(&row.bolt_text());
+        if !row.head.trim().is_empty() {
+            add(&mut heads, What::Head(row.head.trim().into()), row.id);
+        } else if let Some(width) = resolved.head.given().and_then(|head| head.across_flats) {
+            add(&mut heads, What::Hexagon(width), row.id);
+        }
+        if !row.drive.trim().is_empty() {
+            add(&mut drives, What::Drive(row.drive.trim().into()), row.id);
+        }
+        if resolved.spec.as_given().is_some_and(|spec| spec.turns()) {
+            add(&mut angle, What::AngleGauge, row.id);
+        }
+        if let Some(setting) = setting(found) {
+            let (low, high, mut rows) = wrench.unwrap_or((setting, setting, Vec::new()));
+            rows.push(row.id);
+            wrench = Some((low.min(setting), high.max(setting), rows));
+        }
+    }
+    let wrench = wrench.map(|(low, high, rows)| Tool {
+        what: What::TorqueWrench(low, high),
+        rows,
+    });
+    heads.into_iter().chain(drives).chain(wrench).chain(angle).collect()
+}
+
+fn setting(found: &FastenerAssessment) -> Option<Torque> {
+    match found.setting.as_ref()?.amount {
+        Amount::One(Quantity::Torque(setting)) => Some(setting),
+        _ => None,
+    }
+}
+
+fn add(tools: &mut Vec<Tool>, what: What, row: u32) {
+    match tools.iter_mut().find(|tool| alike(&tool.what, &what)) {
+        Some(tool) => tool.rows.push(row),
+        None => tools.push(Tool { what, rows: vec![row] }),
+    }
+}
+
+fn alike(one: &What, other: &What) -> bool {
+    let folded = |text: &str| -> String {
+        text.chars()
+            .filter(|letter| !letter.is_whitespace())
+            .flat_map(char::to_lowercase)
+            .collect()
+    };
+    match (one, other) {
+        (What::Head(one), What::Head(other)) | (What::Drive(one), What::Drive(other)) => folded(one) == folded(other),
+        _ => one == other,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Tool, What};
+    use crate::sheet::{Fastener, Sheet, assess};
+    use crate::tools::Tools;
+
+    fn row(id: u32, thread: &str, spec: &str, head: &str, drive: &str) -> Fastener {
+        Fastener {
+            id,
+            thread: thread.into(),
+            spec: spec.into(),
+            head: head.into(),
+            drive: drive.into(),
+            ..Fastener::default()
+        }
+    }
+
+    #[test]
+    fn each_tool_is_named_once_with_its_rows() {
+        let job = Sheet {
+            fasteners: vec![
+                row(1, "M8", "25 N·m", "13 mm", "3/8 in"),
+                row(2, "M8", "20 N·m + 90°", "13MM", "1/2 in"),
+                row(3, "M10", "45 N·m", "", ""),
+                row(4, "", "", "", ""),
+            ],
+            ..Sheet::new("a")
+        };
+        let tools = assess(&job, Tools::Metric, None).tools;
+        let rows: Vec<&[u32]> = tools.iter().map(|tool| tool.rows.as_slice()).collect();
+        assert_eq!(rows, [&[1, 2][..], &[3], &[1], &[2], &[1, 2, 3], &[2]]);
+        let Tool {
+            what: What::TorqueWrench(low, high),
+            ..
+        } = &tools[4]
+        else {
+            panic!("{tools:?}");
+        };
+        assert!((low.value - 20.0).abs() < 1e-9 && (high.value - 45.0).abs() < 1e-9);
+        assert!(matches!(&tools[1].what, What::Hexagon(width) if (width.value - 0.016).abs() < 1e-9));
+    }
+}
