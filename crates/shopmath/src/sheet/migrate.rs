@@ -28,7 +28,11 @@ fn from_draft(entries: &mut Map<String, Value>) {
         entries.insert("machine".into(), name);
     }
     if let Some(odometer) = entries.remove("odometer_km") {
-        entries.insert("odometer".into(), format!("{odometer} km").into());
+        let typed = match odometer {
+            Value::Number(number) => format!("{number} km").into(),
+            other => other,
+        };
+        entries.insert("odometer".into(), typed);
     }
     let rows = entries.get_mut("fasteners").and_then(Value::as_array_mut);
     for row in rows.into_iter().flatten().filter_map(Value::as_object_mut) {

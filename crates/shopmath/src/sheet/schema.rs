@@ -226,3 +226,46 @@ fn what_the_schema_forbids_is_refused() {
         assert!(file::import(file.to_string().as_bytes()).is_err(), "{path}");
     }
 }
+
+/// The paths of all texts in a value.
+fn texts(value: &Value, path: &str) -> Vec<String> {
+    let below = |key: &str, value: &Value| texts(value, &format!("{path}/{key}"));
+    match value {
+        Value::String(_) => vec![path.to_owned()],
+        Value::Array(items) => (0..)
+            .zip(items)
+            .flat_map(|(at, item): (usize, _)| below(&at.to_string(), item))
+            .collect(),
+        Value::Object(entries) => entries.iter().flat_map(|(key, entry)| below(key, entry)).collect(),
+        _ => Vec::new(),
+    }
+}
+
+#[test]
+fn every_text_has_its_limit_and_every_list_its_own() {
+    let whole = exported(full());
+    let refused = |path: &str, value: Value| {
+        let mut file = whole.clone();
+        *file.pointer_mut(path).unwrap() = value;
+        file::import(file.to_string().as_bytes()).map_err(|fault| fault.name())
+    };
+    let paths = texts(&whole["sheets"], "/sheets");
+    assert!(paths.len() > 40, "{}", paths.len());
+    for path in paths {
+        let (limit, fault) = match path.rsplit('/').next().unwrap() {
+            "notes" | "query" => (limits::LONG_TEXT, "past-limit"),
+            "id" => (limits::ID, "bad-entry"),
+            "updated" => continue,
+            _ => (limits::TEXT, "past-limit"),
+        };
+        assert!(refused(&path, json!("x".repeat(limit))).is_ok(), "{path}");
+        assert_eq!(refused(&path, json!("x".repeat(limit + 1))), Err(fault), "{path}");
+    }
+    for list in ["fasteners", "parts", "checks", "belts", "intervals"] {
+        let path = format!("/sheets/0/{list}");
+        let rows = |ids: std::ops::Range<usize>| json!(ids.map(|id| json!({"id": id})).collect::<Vec<_>>());
+        assert!(refused(&path, rows(0..limits::ROWS)).is_ok(), "{list}");
+        assert_eq!(refused(&path, rows(0..limits::ROWS + 1)), Err("past-limit"), "{list}");
+        assert_eq!(refused(&path, json!([{"id": 1}, {"id": 1}])), Err("twice"), "{list}");
+    }
+}
