@@ -26,6 +26,11 @@ const SUBJECTS: &[Subject] = &[
                   &into=alsi9cu3&engaged=20%20mm",
         shows: "#verdict[data-verdict]",
     },
+    Subject {
+        name: "belt",
+        address: "#/belt",
+        shows: ".route .grip",
+    },
 ];
 
 /// The themes by the names the page keeps them under.

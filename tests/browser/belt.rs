@@ -1,0 +1,170 @@
+//! Belt: from pulleys as one measures them to a route, a belt and a judgement on its tension.
+
+mod bad_input;
+mod broken;
+mod contract;
+mod edit;
+mod measured;
+
+use anyhow::{Result, ensure};
+use fenderside_tests::harness::{Outcome, Phone, Server};
+use serde_json::json;
+
+/// The demo drive's pulleys, as a person would type them.
+const DEMO: &str = "crank:rib:0,0:156;tensioner:back:-104,122:70;alternator:rib:-205,262:56;\
+     idler:back:-75,268:70;water pump:rib:55,210:118;compressor:rib:240,78:112";
+
+/// A drive with every field filled in, in the order of the screen.
+const FULL: &[(&str, &str)] = &[
+    ("pulleys", DEMO),
+    ("profile", "PK"),
+    ("ribs", "6"),
+    ("back", "2.3 mm"),
+    ("belt", "6PK1460"),
+    ("step", "10 mm"),
+    ("tensioner", "tensioner@-128,44,55..95"),
+    ("spring", "19 N·m"),
+    ("stretch", "0.3 %"),
+    ("seat", "0.1 mm"),
+    ("strand", "227 mm"),
+    ("frequency", "105 Hz"),
+    ("mass", "0.13 kg/m"),
+    ("tension", "280 N"),
+    ("loads", "alternator=90 A 14 V; water pump=0.6 kW; compressor=12 N·m"),
+    ("rpm", "1800 rpm"),
+    ("mu", "0.35"),
+    ("efficiency", "55 %"),
+    ("offset", "1 mm"),
+    ("apart", "300 mm"),
+    ("measured", "1466 mm"),
+    ("sink", "0.2 mm"),
+    ("swing", "5 mm"),
+];
+
+/// The address of a drive, as another program would write it: everything but letters and digits
+/// percent-encoded.
+fn link(fields: &[(&str, &str)]) -> String {
+    let encode = |text: &str| -> String {
+        text.bytes()
+            .map(|byte| match byte {
+                b'0'..=b'9' | b'a'..=b'z' | b'A'..=b'Z' => char::from(byte).to_string(),
+                other => format!("%{other:02X}"),
+            })
+            .collect()
+    };
+    let pairs: Vec<String> = fields
+        .iter()
+        .map(|(key, text)| format!("{key}={}", encode(text)))
+        .collect();
+    format!("#/belt?{}", pairs.join("&"))
+}
+
+/// Waits until there is no such element.
+fn until_gone(phone: &Phone, selector: &str) -> Result<()> {
+    let absent = format!("return !document.querySelector({})", json!(selector));
+    phone.until_true(&format!("no `{selector}`"), &absent)
+}
+
+/// Waits until a field holds a text.
+fn until_field(phone: &Phone, key: &str, wanted: &str) -> Result<()> {
+    phone.until(&format!("`{key}` to hold \"{wanted}\""), || {
+        Ok((phone.field(key)? == wanted).then_some(()))
+    })
+}
+
+#[test]
+fn the_demo_drive_opens_by_itself_and_says_what_it_is() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/belt")?;
+    phone.until_text("main > .note", "Demo")?;
+    phone.until_text("main > .note", "Larkfield")?;
+    phone.until_text("output.verdict", "6PK1460")?;
+    ensure!(phone.count(".grip")? == 6 && phone.count("[aria-invalid]")? == 0);
+    // Flat pulleys and ribbed ones differ in their line, not in their colour alone.
+    let dashes = "const dash = (kind) => getComputedStyle(document.querySelector(`circle.${kind}`)).strokeDasharray; \
+         return dash('back') !== 'none' && dash('ribbed') === 'none'";
+    phone.until_true("flat rims broken, ribbed ones not", dashes)?;
+
+    // The answer in sight without scrolling, its digits to be read at arm's length.
+    let seen = "const found = document.querySelector('.verdict .number'); const box = found.getBoundingClientRect(); \
+         return box.top >= 0 && box.bottom < innerHeight && parseFloat(getComputedStyle(found).fontSize) >= 28";
+    phone.until_true("the length in sight", seen)?;
+
+    // Each caution once, the one before hands go in ahead of the drawing.
+    for slug in [
+        "engine-off",
+        "spring-force",
+        "refit-order",
+        "every-groove",
+        "maker-decides",
+    ] {
+        ensure!(phone.count(&format!("[data-caution='{slug}']"))? == 1, "{slug}");
+    }
+    let ahead = "return !!(document.querySelector(\"[data-caution='engine-off']\") \
+         .compareDocumentPosition(document.querySelector('.route')) & Node.DOCUMENT_POSITION_FOLLOWING)";
+    phone.until_true("the engine off before the drawing", ahead)?;
+
+    // Changed, it is the demo no longer; one's own drive can be begun, and the other brought back.
+    phone.tap("#begin-drive")?;
+    phone.until_text(".bring", "Bring it back")?;
+    until_gone(&phone, "[id='wrap-3']")?;
+    ensure!(phone.count(".grip")? == 2 && !phone.text("main")?.contains("Larkfield"));
+    phone.tap("#bring-back")?;
+    phone.until_text("main > .note", "Demo")?;
+    phone.tap("#begin-drive")?;
+    phone.tap("#demo-drive")?;
+    phone.until_text("main > .note", "Demo")
+}
+
+#[test]
+fn the_link_is_the_drive() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open(&link(FULL))?;
+    for &(key, text) in FULL {
+        until_field(&phone, key, text)?;
+    }
+    phone.type_into("rpm", "2400 rpm")?;
+    phone.until("the address to follow", || {
+        Ok(phone.fragment()?.contains("rpm=2400%20rpm").then_some(()))
+    })?;
+
+    // The same link followed again brings the drive of the link.
+    let follow = "location.hash = arguments[0]";
+    phone.script::<()>(follow, vec![json!(link(FULL))])?;
+    until_field(&phone, "rpm", "1800 rpm")?;
+    phone.back()?;
+    until_field(&phone, "rpm", "2400 rpm")?;
+
+    // To another screen and back.
+    phone.tap("nav a[href^='#/sheet']")?;
+    phone.until_text("h1", "Sheet")?;
+    phone.back()?;
+    phone.until_text("h1", "Belt")?;
+    until_field(&phone, "rpm", "2400 rpm")?;
+    until_field(&phone, "pulleys", DEMO)
+}
+
+#[test]
+fn a_drive_is_worked_out_without_a_network_and_nothing_is_asked_elsewhere() -> Outcome {
+    let server = Server::start()?;
+    let site = server.site().to_owned();
+    let phone = Phone::fresh(&site)?;
+    phone.open("#/belt")?;
+    phone.until_kept()?;
+    let online = phone.result("effective-length")?;
+    server.kill()?;
+
+    phone.reload()?;
+    phone.until_result("effective-length", online, 0.0)?;
+    phone.open(&link(FULL))?;
+    phone.until_result("effective-length", online, 1e-12)?;
+    phone.tap("#pulley-5")?;
+    phone.type_into("pulley-diameter", "130")?;
+    phone.until("a longer way", || {
+        Ok((phone.result("effective-length")? > online).then_some(()))
+    })?;
+    let (_, traffic) = phone.close()?;
+    traffic.stays_home()
+}

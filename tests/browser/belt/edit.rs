@@ -1,0 +1,170 @@
+//! The drawing under a finger and its buttons: drag, nudge, order, side, name, add, remove.
+
+use super::{until_field, until_gone};
+use anyhow::ensure;
+use fenderside_tests::harness::{Outcome, Phone, Server};
+
+#[test]
+fn a_pulley_follows_the_finger_and_the_arrows() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/belt")?;
+    let length = phone.result("effective-length")?;
+    let grip = ".grip[data-pulley='4']";
+
+    // A tap with a shaky finger chooses it and leaves it where it is.
+    phone.drag(grip, [2.0, 1.0])?;
+    phone.until_text(".panel h2", "Pulley 5 of 6")?;
+    ensure!(phone.field("pulley-x")? == "55" && phone.field("pulley-y")? == "210");
+    phone.until_result("effective-length", length, 0.0)?;
+
+    // Up and to the right; the page does not scroll meanwhile, the length follows.
+    phone.drag(grip, [30.0, -20.0])?;
+    phone.until("the pulley to have moved", || {
+        let at = [phone.field("pulley-x")?, phone.field("pulley-y")?].map(|text| text.parse().unwrap_or(0.0));
+        // 30 and 20 points at the scale of the drawing, which is between 1 and 3 mm to a point.
+        Ok((at[0] > 85.0 && at[0] < 145.0 && at[1] > 230.0 && at[1] < 270.0).then_some(()))
+    })?;
+    phone.until("another length", || {
+        Ok(((phone.result("effective-length")? - length).abs() > 1e-3).then_some(()))
+    })?;
+    phone.until("the link to follow", || {
+        Ok(phone.fragment()?.contains("pulleys=").then_some(()))
+    })?;
+
+    // With a mouse as well, and by the arrows.
+    phone.drag_with_mouse(".grip[data-pulley='5']", [-20.0, 0.0])?;
+    phone.until_text(".panel h2", "Pulley 6 of 6")?;
+    phone.until("the compressor to have moved", || {
+        let x: f64 = phone.field("pulley-x")?.parse().unwrap_or(240.0);
+        Ok((x < 220.0 && x > 170.0).then_some(()))
+    })?;
+    phone.type_into("pulley-x", "240")?;
+    phone.type_into("pulley-y", "78")?;
+    for (arrow, key, wanted) in [
+        ("left", "pulley-x", "239"),
+        ("right", "pulley-x", "240"),
+        ("up", "pulley-y", "79"),
+        ("down", "pulley-y", "78"),
+    ] {
+        phone.tap(&format!("[id='{arrow}']"))?;
+        until_field(&phone, key, wanted)?;
+    }
+    Ok(())
+}
+
+#[test]
+fn order_side_name_and_number_of_pulleys_change_by_buttons() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/belt")?;
+    let length = phone.result("effective-length")?;
+
+    // Later and earlier again: the panel stays on the pulley, and so does the focus.
+    phone.tap("#pulley-4")?;
+    phone.tap("#later")?;
+    phone.until_text(".panel h2", "Pulley 5 of 6")?;
+    ensure!(phone.field("pulley-name")? == "idler");
+    phone.until_true(
+        "the focus on the button",
+        "return document.activeElement.id === 'later'",
+    )?;
+    phone.tap("#earlier")?;
+    phone.until_text(".panel h2", "Pulley 4 of 6")?;
+    phone.until_result("effective-length", length, 1e-12)?;
+
+    phone.tap("#flip")?;
+    phone.until_text("#flip", "Ribbed")?;
+    phone.tap("#flip")?;
+    phone.until_result("effective-length", length, 1e-12)?;
+
+    // The tensioner's and the loads' texts go along with a new name, typed letter by letter.
+    phone.tap("#pulley-2")?;
+    phone.type_into("pulley-name", "swing arm")?;
+    phone.until_true(
+        "the focus in the name",
+        "return document.activeElement.id === 'pulley-name'",
+    )?;
+    ensure!(phone.field("pulley-name")? == "swing arm");
+    phone.until("the tensioner renamed", || {
+        Ok(phone.field("tensioner")?.starts_with("swing arm@").then_some(()))
+    })?;
+    phone.add_to("pulley-name", " 2")?;
+    until_field(&phone, "pulley-name", "swing arm 2")?;
+
+    // Removed and brought back, with what other fields said about it.
+    phone.tap("#remove")?;
+    phone.until_text(".bring", "swing arm 2 is removed")?;
+    phone.until_true(
+        "the focus on the way back",
+        "return document.activeElement.id === 'bring-back'",
+    )?;
+    ensure!(phone.count(".grip")? == 5 && phone.field("tensioner")?.is_empty());
+    until_gone(&phone, "#take-up-low")?;
+    phone.type_into("rpm", "2500")?;
+    phone.tap("#bring-back")?;
+    phone.until_text(".panel h2", "Pulley 2 of 6")?;
+    phone.until_result("effective-length", length, 1e-12)?;
+    phone.result("take-up-low")?;
+    ensure!(phone.field("rpm")? == "2500", "what was typed since is lost");
+
+    phone.tap("#add-after")?;
+    phone.until_text(".panel h2", "Pulley 3 of 7")?;
+    phone.tap("#remove")?;
+    phone.until_result("effective-length", length, 1e-12)?;
+
+    // By the keyboard alone: the button of a pulley, then its panel; closing leads back to it.
+    let focus = "document.getElementById('pulley-6').focus()";
+    phone.script::<()>(focus, Vec::new())?;
+    phone.press("\u{e007}")?;
+    phone.until_text(".panel h2", "Pulley 6 of 6")?;
+    phone.tap(".panel-head .chip")?;
+    until_gone(&phone, ".panel")?;
+    phone.until_true(
+        "the focus on its button",
+        "return document.activeElement.id === 'pulley-6'",
+    )
+}
+
+#[test]
+fn everything_to_tap_is_large_enough_and_nothing_is_cut_off() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/belt")?;
+    phone.tap("#pulley-4")?;
+    phone.tap(".panel .more summary")?;
+    let small = "return [...document.querySelectorAll('button, input[type=text], select, summary, .grip, nav a')] \
+         .filter((found) => { const box = found.getBoundingClientRect(); return box.width > 0 && (box.height < 47.9 || box.width < 47.9) }) \
+         .map((found) => found.outerHTML.slice(0, 80))";
+    let small: Vec<String> = phone.script(small, Vec::new())?;
+    ensure!(small.is_empty(), "too small for a glove: {small:?}");
+    let close = "const all = [...document.querySelectorAll('button')].filter((found) => found.offsetParent) \
+         .map((found) => [found, found.getBoundingClientRect()]); \
+         return all.flatMap(([one, a], place) => all.slice(place + 1).filter(([, b]) => \
+             Math.max(b.left - a.right, a.left - b.right) < 7.9 && Math.max(b.top - a.bottom, a.top - b.bottom) < 7.9) \
+             .map(([other]) => one.innerText + ' and ' + other.innerText))";
+    let close: Vec<String> = phone.script(close, Vec::new())?;
+    ensure!(close.is_empty(), "closer than 8 px: {close:?}");
+    let cut = "const sheet = document.querySelector('.route').getBoundingClientRect(); \
+         return [...document.querySelectorAll('.route text')].filter((found) => { const box = found.getBoundingClientRect(); \
+             return box.left < sheet.left - .5 || box.right > sheet.right + .5 || box.top < sheet.top - .5 || box.bottom > sheet.bottom + .5 }) \
+         .map((found) => found.textContent)";
+    let words = "const all = [...document.querySelectorAll('.route text')].map((found) => [found.textContent, found.getBoundingClientRect()]); \
+         return all.flatMap(([one, a], place) => all.slice(place + 1).filter(([, b]) => \
+             Math.min(a.right, b.right) - Math.max(a.left, b.left) > 2 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 4) \
+             .map(([other]) => one + ' on ' + other))";
+    for width in [390, 320] {
+        let screen = serde_json::json!({ "width": width, "height": 844, "deviceScaleFactor": 2, "mobile": true });
+        phone.devtools("Emulation.setDeviceMetricsOverride", screen)?;
+        phone.until_true("the new width", &format!("return innerWidth === {width}"))?;
+        let cut: Vec<String> = phone.script(cut, Vec::new())?;
+        ensure!(cut.is_empty(), "cut off at {width}: {cut:?}");
+        let overlapping: Vec<String> = phone.script(words, Vec::new())?;
+        ensure!(overlapping.is_empty(), "at {width}: {overlapping:?}");
+        phone.until_true(
+            "no scrolling sideways",
+            "return document.documentElement.scrollWidth <= innerWidth",
+        )?;
+    }
+    Ok(())
+}
