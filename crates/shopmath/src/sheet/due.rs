@@ -177,12 +177,15 @@ mod tests {
     fn overdue_is_negative() {
         let interval = Interval {
             every_distance: "10000".into(),
+            every_days: "30".into(),
             done_at_odometer: "0".into(),
+            done_on: "2025-01-01".into(),
             ..Interval::default()
         };
         let odometer = distance("odometer", "12000").unwrap();
-        let (due, _) = due(&interval, odometer, None);
+        let (due, _) = due(&interval, odometer, Date::read("2025-02-01"));
         assert!((due.left.unwrap().value + 2e6).abs() < 1e-6);
+        assert_eq!(due.days_left, Some(-1));
     }
 
     #[test]

@@ -103,5 +103,7 @@ mod tests {
             (sheet.machine.as_str(), sheet.odometer.as_str()),
             ("Larkfield van", "12.5 km")
         );
+        let listed = read(br#"{"schema":0,"id":"a","odometer_km":[1]}"#).unwrap_err();
+        assert_eq!(listed.name(), "misshapen");
     }
 }
