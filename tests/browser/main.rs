@@ -4,6 +4,7 @@
 //! `cargo xtask test` builds the page, finds the browser and runs them.
 
 mod belt;
+mod bolt;
 mod cannot_run;
 mod cold_start;
 mod convert;

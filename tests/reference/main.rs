@@ -2,5 +2,5 @@
 
 mod drive;
 mod drive_routes;
-mod units;
 mod fastener;
+mod units;

@@ -56,6 +56,26 @@ impl Tools {
         TWINS.iter().find_map(twin).unwrap_or(unit)
     }
 
+    /// The unit of the other wrench in the drawer, to show a torque in as well; none where all
+    /// wrenches read alike.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, tools::Tools};
+    /// assert_eq!(Tools::Both.beside(Unit::NewtonMetre), Some(Unit::PoundForceFoot));
+    /// assert_eq!(Tools::Both.beside(Unit::PoundForceInch), Some(Unit::NewtonMetre));
+    /// assert_eq!(Tools::Both.beside(Unit::Kilonewton), None);
+    /// assert_eq!(Tools::Metric.beside(Unit::NewtonMetre), None);
+    /// ```
+    #[must_use]
+    pub fn beside(self, unit: Unit) -> Option<Unit> {
+        let other = if unit.system() == System::Metric {
+            Unit::PoundForceFoot
+        } else {
+            Unit::NewtonMetre
+        };
+        (self == Self::Both && unit.kind() == Kind::Torque).then_some(other)
+    }
+
     /// The rows of a kind in the order that serves these tools, given the unit that was typed.
     #[must_use]
     pub fn rows(self, kind: Kind, typed: Unit) -> Vec<Unit> {

@@ -14,6 +14,9 @@ pub(crate) struct Props {
     /// The thing it is about, where there are several, such as a pulley.
     #[prop_or_default]
     pub(crate) of: Option<AttrValue>,
+    /// A second unit to show it in, for the other wrench.
+    #[prop_or_default]
+    pub(crate) also: Option<Unit>,
     /// Whether the result is alone on the screen and so carries its id; in a table it does not.
     #[prop_or(true)]
     pub(crate) identified: bool,
@@ -35,7 +38,10 @@ pub(crate) fn Finding(props: &Props) -> Html {
         <div class="finding">
             <details {ontoggle}>
                 <summary>
-                    <span class="finding-value">{ amount(finding, props.unit, props.identified) }</span>
+                    <span class="finding-value">
+                        { amount(finding, props.unit, props.identified) }
+                        if let Some(also) = props.also { <span class="finding-also">{ amount(finding, also, false) }</span> }
+                    </span>
                     <span class="finding-name">{ finding.name }{ for props.of.iter().map(|of| format!(", {of}")) }{ for finding.difference.iter().map(difference) }</span>
                 </summary>
                 if *open { { working(finding) } }

@@ -164,7 +164,7 @@ impl fmt::Display for Refusal {
             ),
             Self::CustomHeadIncomplete => write!(
                 out,
-                "A custom head needs both diameters. Type the bearing diameter and the hole diameter."
+                "A measured head needs both diameters. Type the bearing diameter and the hole diameter."
             ),
             Self::NotSmaller {
                 small,

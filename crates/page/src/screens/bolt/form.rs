@@ -1,16 +1,19 @@
 //! The fields of the screen, drawn from the core's list of them.
 
 use crate::views::field::Field as View;
-use shopmath::fastener::bolt::{BoltText, FIELDS, SectionId};
+use shopmath::fastener::bolt::{BoltText, FIELDS, SectionId, field};
 use shopmath::field::{Field, FieldFault, Reads};
+use shopmath::quantity::Bounds;
 use yew::prelude::*;
 
-/// The fields no bolt goes without.
-const ALWAYS: &[&str] = &["thread", "class", "spec"];
+/// The fields that hold as they are for most bolts.
+const HEAD: &[&str] = &["head", "bearing", "hole"];
 
 /// What every field of the screen draws from.
 pub(super) struct Form<'a> {
     pub(super) text: &'a BoltText,
+    /// The spec's stages as typed; none while it cannot be used.
+    pub(super) stages: &'a [Bounds],
     /// A field's own errors, and those of fields that do not go together.
     pub(super) errors: [&'a Vec<FieldFault>; 2],
     pub(super) onset: &'a Callback<(&'static str, String)>,
@@ -23,23 +26,56 @@ impl Form<'_> {
         html! { <div class="form">{ for fields.map(|field| self.field(field)) }</div> }
     }
 
-    /// What decides all else: thread, class and spec in sight, the head's measures one tap away
-    /// unless one of them is typed.
-    pub(super) fn top(&self) -> Html {
+    /// The fields in error that a verdict needs: those of the bolt and its joint.
+    pub(super) fn wrong_keys(&self) -> impl Iterator<Item = &'static str> {
+        let needed = [
+            SectionId::Bolt,
+            SectionId::Clamp,
+            SectionId::Angle,
+            SectionId::Engagement,
+        ];
+        let wrong = self
+            .errors
+            .iter()
+            .flat_map(|errors| errors.iter())
+            .map(|error| error.key);
+        wrong.filter(move |key| {
+            field::of(key).is_some_and(|field| needed.iter().any(|section| section.name() == field.section))
+        })
+    }
+
+    /// Whether one of the head's fields is in error.
+    pub(super) fn head_wrong(&self) -> bool {
+        let mut wrong = self.errors.iter().flat_map(|errors| errors.iter());
+        wrong.any(|error| HEAD.contains(&error.key))
+    }
+
+    /// What decides all else: thread, class and spec in sight, the head's measures one tap away, or
+    /// open.
+    pub(super) fn top(&self, open: bool) -> Html {
         let (first, head): (Vec<&Field>, Vec<&Field>) = FIELDS
             .iter()
             .filter(|field| field.section == SectionId::Bolt.name())
-            .partition(|field| ALWAYS.contains(&field.key));
-        let open = head.iter().any(|field| self.text.has(field.key));
+            .partition(|field| !HEAD.contains(&field.key));
         html! {
             <>
                 <div class="form">{ for first.iter().map(|field| self.field(field)) }</div>
                 <details class="more" open={open}>
-                    <summary>{ "Head and hole: " }{ self.text.effective("head") }</summary>
+                    <summary>{ "Head and hole: " }{ self.head() }</summary>
                     <div class="form">{ for head.iter().map(|field| self.field(field)) }</div>
                 </details>
             </>
         }
+    }
+
+    /// The head in a few words, with what was measured.
+    fn head(&self) -> String {
+        let shape = self.text.effective("head");
+        let named = field::of("head").and_then(|field| field.choices.iter().find(|choice| choice.text == shape));
+        let measured = [self.text.get("bearing"), self.text.get("hole")];
+        let words = core::iter::once(named.map_or(shape, |choice| choice.label)).chain(measured);
+        let words: Vec<&str> = words.filter(|words| !words.trim().is_empty()).collect();
+        words.join(", ")
     }
 
     fn field(&self, descriptor: &Field) -> Html {

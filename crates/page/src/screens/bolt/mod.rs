@@ -7,16 +7,16 @@ mod form;
 mod large;
 mod section;
 
-use crate::awake::use_awake;
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
-use crate::views::settings::tools_choice;
+use crate::views::finding::amount;
 use crate::views::sketch::Sketch;
 use form::Form;
+use large::use_large;
 use shopmath::fastener::bolt::field;
-use shopmath::fastener::bolt::{BoltText, Slug, Verdict, assess, resolve};
+use shopmath::fastener::bolt::{Assessment, BoltText, Slug, assess, resolve};
 use shopmath::sketch::share;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -82,54 +82,48 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         });
     }
     use_link(&props.places, to_route(&typed.0));
-    let large = use_state(|| false);
+    let large = use_large();
+    let head_open = use_mut_ref(|| false);
     let onset = {
         let dispatcher = typed.dispatcher();
         use_callback((), move |(key, typed), ()| dispatcher.dispatch(Action::Set(key, typed)))
     };
-    use_awake(*large);
 
     let text = &typed.0;
-    let tools = props.settings.tools;
     let resolved = resolve(text);
     let assessment = assess(&resolved);
+    let stages = resolved.spec.as_given().map(|_| text.stages()).unwrap_or_default();
     let form = Form {
         text,
+        stages: &stages,
         errors: [&resolved.errors, &assessment.errors],
         onset: &onset,
     };
-    let show = |open: bool| {
-        let large = large.setter();
-        Callback::from(move |_: MouseEvent| large.set(open))
-    };
-    if *large {
-        return large::large(&assessment, text, tools, &show(false));
+    if *large.open {
+        return large.view(&assessment, text, &stages, props.settings.tools);
     }
+    // Opened by an error, the head's fields stay open: closing them would take one from under
+    // the thumb.
+    *head_open.borrow_mut() |= form.head_wrong();
     html! {
         <>
-            { form.top() }
-            { verdict(assessment.verdict.as_ref(), &assessment.waiting) }
-            <button type="button" class="button wide" onclick={show(true)}>{ "Large type, for arm's length" }</button>
+            { form.top(*head_open.borrow()) }
+            { verdict(&assessment, &form) }
+            { large.button(to_route(text)) }
             { section::jumps(&assessment.sections) }
-            { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, tools)) }
-            { tools_choice(&props.settings) }
+            { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
             { cautions(&assessment.cautions) }
         </>
     }
 }
 
 /// The one sentence, with a word and a sign before it, and its range on a bar.
-fn verdict(verdict: Option<&Verdict>, waiting: &[&'static str]) -> Html {
-    let Some(verdict) = verdict else {
-        let names: Vec<&str> = waiting
-            .iter()
-            .filter_map(|key| field::of(key))
-            .map(|field| field.label)
-            .collect();
-        let words = if names.is_empty() {
-            "No verdict while a field above is in error.".to_owned()
+fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
+    let Some(verdict) = &whole.verdict else {
+        let words = if whole.waiting.is_empty() {
+            format!("No verdict until this is put right: {}.", labels(form.wrong_keys()))
         } else {
-            format!("For a verdict, give: {}.", names.join(", "))
+            format!("For a verdict, give: {}.", labels(whole.waiting.iter().copied()))
         };
         return html! { <output id="verdict" class="verdict waiting">{ words }</output> };
     };
@@ -140,11 +134,20 @@ fn verdict(verdict: Option<&Verdict>, waiting: &[&'static str]) -> Html {
         Slug::PastYield => ("✕", "Past yield"),
         Slug::Strips => ("✕", "Strips the hole"),
     };
+    // The share at the end of the spec, which after a torque alone is the same.
+    let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
     html! {
         <output id="verdict" class="verdict" data-verdict={verdict.slug.id()}>
             <p class="verdict-word"><span aria-hidden="true">{ sign }</span>{ " " }{ word }</p>
+            if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
             <p>{ &verdict.sentence }</p>
             <Sketch drawn={share::share(verdict)} />
         </output>
     }
+}
+
+/// Fields as a person knows them.
+fn labels(keys: impl Iterator<Item = &'static str>) -> String {
+    let labels: Vec<&str> = keys.filter_map(field::of).map(|field| field.label).collect();
+    labels.join(", ")
 }

@@ -1,19 +1,23 @@
 //! A section: its fields, its drawings, what was found, and what to beware of.
 
 use super::form::Form;
+use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::finding::Finding;
+use crate::views::settings::tools_choice;
 use crate::views::sketch::Sketch;
 use gloo::utils::document;
 use shopmath::convert;
 use shopmath::fastener::bolt::{Assessment, Section, SectionId, field};
-use shopmath::quantity::{Kind, Quantity, read};
+use shopmath::quantity::{Bounds, Kind, Quantity};
+use shopmath::result::{self, Id};
 use shopmath::sketch::{joint, plot, protractor};
 use shopmath::tools::Tools;
 use yew::prelude::*;
 
 /// The section.
-pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, tools: Tools) -> Html {
+pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, settings: &SettingsHandle) -> Html {
+    let tools = settings.tools;
     let missing: Vec<&str> = part
         .missing
         .iter()
@@ -24,14 +28,17 @@ pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, tools
         <section id={element_id(part.id)} class="part" key={part.title}>
             <h2>{ part.title }</h2>
             { form.part(part.id) }
+            if part.id == SectionId::Wrench { { tools_choice(settings) } }
             { drawings(part.id, whole, form, tools) }
             <div class="rows stacked">
                 { for part.findings.iter().map(|finding| html! {
-                    <Finding key={finding.name} finding={finding.clone()} unit={tools.unit(finding.unit)} />
+                    <Finding key={finding.name} finding={finding.clone()} unit={tools.unit(finding.unit)} also={tools.beside(finding.unit)} />
                 }) }
             </div>
             if !missing.is_empty() { <p class="note">{ "More with: " }{ missing.join(", ") }{ "." }</p> }
-            { for part.notes.iter().map(|note| html! { <p class="note">{ note }</p> }) }
+            // In a box of its own: were their number among the form's neighbours, each new note would
+            // draw the form anew and take the focus out of it.
+            <div class="notes">{ for part.notes.iter().map(|note| html! { <p class="note">{ note }</p> }) }</div>
             { cautions(&part.cautions) }
         </section>
     }
@@ -41,7 +48,7 @@ fn drawings(id: SectionId, whole: &Assessment, form: &Form<'_>, tools: Tools) ->
     match id {
         SectionId::Angle => html! {
             <>
-                { turn(form.text.get("spec"), tools) }
+                { turn(form.stages, tools) }
                 if let Some(drawn) = whole.plot.as_ref().and_then(plot::plot) { <Sketch {drawn} /> }
             </>
         },
@@ -54,10 +61,9 @@ fn drawings(id: SectionId, whole: &Assessment, form: &Form<'_>, tools: Tools) ->
 }
 
 /// Each angle of the spec on a protractor, and in degrees, turns, hex flats and 12-point clicks.
-fn turn(spec: &str, tools: Tools) -> Html {
-    let stages = read::stages(spec, read::Expect::default()).unwrap_or_default();
-    let angles = stages.into_iter().filter(|stage| stage.kind() == Kind::Angle);
-    let angle = |bounds: shopmath::quantity::Bounds| {
+fn turn(stages: &[Bounds], tools: Tools) -> Html {
+    let angles = stages.iter().filter(|stage| stage.kind() == Kind::Angle);
+    let angle = |&bounds: &Bounds| {
         let (Quantity::Angle(low), Quantity::Angle(high)) = (bounds.low.quantity(), bounds.high.quantity()) else {
             return html! {};
         };
@@ -73,6 +79,15 @@ fn turn(spec: &str, tools: Tools) -> Html {
         }
     };
     angles.map(angle).collect()
+}
+
+/// The result of a name, wherever it stands.
+pub(super) fn finding<'a>(whole: &'a Assessment, name: &'static str) -> Option<&'a result::Finding> {
+    whole
+        .sections
+        .iter()
+        .flat_map(|part| &part.findings)
+        .find(|finding| finding.id == Id::Named(name))
 }
 
 /// Buttons that lead to the sections.

@@ -96,23 +96,27 @@ const MATERIALS: &[Choice] = labelled![
 
 /// Every field, in the order it is filled in.
 pub static FIELDS: &[Field] = &[
-    field("thread", "Thread", Reads::Text, SectionId::Bolt).choices(plain![
-        "M6", "M8", "M10", "M10x1.25", "M12", "M12x1.5", "M14x1.5", "1/4-20", "5/16-18", "3/8-16", "1/2-13"
-    ]),
-    field("class", "Class on the head", Reads::Text, SectionId::Bolt).choices(plain![
-        "8.8", "10.9", "12.9", "9.8", "5.8", "4.8", "grade 5", "grade 8", "grade 2", "A2-70", "A4-80"
-    ]),
-    field("spec", "Torque or spec", Reads::Spec, SectionId::Bolt),
+    field("thread", "Thread", Reads::Text, SectionId::Bolt)
+        .choices(plain![
+            "M6", "M8", "M10", "M10x1.25", "M12", "M12x1.5", "M14x1.5", "1/4-20", "5/16-18", "3/8-16", "1/2-13"
+        ])
+        .absent("such as M10x1.25"),
+    field("class", "Class on the head", Reads::Text, SectionId::Bolt)
+        .choices(plain![
+            "8.8", "10.9", "12.9", "9.8", "5.8", "4.8", "grade 5", "grade 8", "grade 2", "A2-70", "A4-80"
+        ])
+        .absent("such as 10.9"),
+    field("spec", "Torque or spec", Reads::Spec, SectionId::Bolt).absent("such as 60 N·m, or 10 N·m + 90°"),
     field("head", "Head", Reads::Listed, SectionId::Bolt)
         .default("hex")
         .choices(labelled!["hex": "hex", "flange": "flange", "socket": "socket head", "custom": "measured"]),
     field(
         "bearing",
-        "Bearing diameter under the head",
+        "Bearing diameter",
         Reads::Value(Unit::Millimetre),
         SectionId::Bolt,
     )
-    .absent("by the head's standard"),
+    .absent("by standard"),
     field(
         "hole",
         "Clearance hole",
@@ -124,7 +128,7 @@ pub static FIELDS: &[Field] = &[
         .default("0.10..0.16")
         .choices(labelled![
             "0.08..0.12": "MoS₂ or anti-seize",
-            "0.10..0.16": "oiled, or coated as delivered",
+            "0.10..0.16": "oiled or coated",
             "0.14..0.24": "dry",
         ]),
     field(
@@ -133,7 +137,7 @@ pub static FIELDS: &[Field] = &[
         Reads::Range(Unit::Number),
         SectionId::Clamp,
     )
-    .absent("the same as in the thread"),
+    .absent("as in the thread"),
     field(
         "tool",
         "Tool tolerance ±",
@@ -141,10 +145,10 @@ pub static FIELDS: &[Field] = &[
         SectionId::Clamp,
     )
     .default("4 %")
-    .choices(labelled!["4 %": "click wrench, ±4 %", "6 %": "small wrench, ±6 %", "25 %": "by feel, ±25 %"]),
+    .choices(labelled!["4 %": "click wrench ±4 %", "6 %": "small ±6 %", "25 %": "by feel ±25 %"]),
     field(
         "grip",
-        "Grip (thickness clamped)",
+        "Grip (clamped thickness)",
         Reads::Value(Unit::Millimetre),
         SectionId::Angle,
     ),
@@ -164,8 +168,8 @@ pub static FIELDS: &[Field] = &[
         Reads::Value(Unit::Millimetre),
         SectionId::Angle,
     )
-    .absent("three bearing diameters"),
-    field("joint", "Into", Reads::Listed, SectionId::Angle)
+    .absent("3 × bearing"),
+    field("joint", "Screws into", Reads::Listed, SectionId::Angle)
         .default("nut")
         .choices(labelled!["nut": "a nut", "tapped": "a tapped hole"]),
     field(
@@ -177,7 +181,7 @@ pub static FIELDS: &[Field] = &[
     .choices(MATERIALS),
     field(
         "engaged",
-        "Full threads engaged, length",
+        "Length of full threads",
         Reads::Value(Unit::Millimetre),
         SectionId::Engagement,
     ),
@@ -190,13 +194,13 @@ pub static FIELDS: &[Field] = &[
     .absent("a thick block"),
     field(
         "wrench",
-        "Wrench, drive to hand",
+        "Wrench (drive to hand)",
         Reads::Value(Unit::Millimetre),
         SectionId::Wrench,
     ),
     field(
         "adapter",
-        "Adapter, drive to bolt",
+        "Adapter (drive to bolt)",
         Reads::Value(Unit::Millimetre),
         SectionId::Wrench,
     )
@@ -218,7 +222,7 @@ pub static FIELDS: &[Field] = &[
     field("reading", "Reading", Reads::Value(Unit::NewtonMetre), SectionId::Wrench),
     field(
         "lever",
-        "Lever, bolt to hand",
+        "Lever (bolt to hand)",
         Reads::Value(Unit::Millimetre),
         SectionId::Stuck,
     ),
@@ -228,7 +232,7 @@ pub static FIELDS: &[Field] = &[
         Reads::Value(Unit::KelvinDifference),
         SectionId::Stuck,
     )
-    .choices(labelled!["80 K": "80 K", "130 K": "130 K", "180 K": "180 K"]),
+    .choices(labelled!["80 K": "to 100 °C", "130 K": "to 150 °C", "180 K": "to 200 °C"]),
     field(
         "length-new",
         "Length of a new bolt",

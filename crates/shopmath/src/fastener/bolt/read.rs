@@ -78,22 +78,22 @@ pub(super) fn friction(key: &'static str, text: &str) -> Read<FrictionRange> {
 ///
 /// The unit is that of the first torque, to show torques in.
 pub(super) fn spec(key: &'static str, text: &str) -> Read<(Spec, Unit)> {
-    let plain = read::stages(
-        text,
-        Expect {
-            kind: None,
-            bare: Some(Unit::NewtonMetre),
-        },
-    );
-    let stages = plain
-        .or_else(|fault| read::line(text).map(|line| line.stages).map_err(|_| fault))
-        .map_err(|fault| misread(key, text, &fault))?;
+    let stages = stages(text).map_err(|fault| misread(key, text, &fault))?;
     let unit = stages.first().map_or(Unit::NewtonMetre, |first| first.low.unit);
     let stages: Vec<Stage> = stages
         .into_iter()
         .map(|bounds| stage(key, text, bounds))
         .collect::<Result<_, _>>()?;
     refused(key, Spec::new(stages)).map(|spec| (spec, unit))
+}
+
+/// The stages of a spec's text, each in the unit it was typed in.
+pub(super) fn stages(text: &str) -> Result<Vec<Bounds>, Fault> {
+    let expect = Expect {
+        kind: None,
+        bare: Some(Unit::NewtonMetre),
+    };
+    read::stages(text, expect).or_else(|fault| read::line(text).map(|line| line.stages).map_err(|_| fault))
 }
 
 fn stage(key: &'static str, text: &str, bounds: Bounds) -> Read<Stage> {

@@ -1,6 +1,8 @@
 //! What was typed into the Bolt screen, by key.
 
 use super::field::FIELDS;
+use super::read;
+use crate::quantity::Bounds;
 
 /// The raw texts, one per field of [`FIELDS`]; empty where nothing was typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -46,6 +48,19 @@ impl BoltText {
     #[must_use]
     pub fn has(&self, key: &str) -> bool {
         !self.get(key).trim().is_empty()
+    }
+
+    /// The stages of the spec, each in the unit it was typed in; none where it cannot be read.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::BoltText;
+    /// let mut text = BoltText::default();
+    /// text.set("spec", "Tensioner bolt: 10 + 90°");
+    /// assert_eq!(text.stages().len(), 2);
+    /// ```
+    #[must_use]
+    pub fn stages(&self) -> Vec<Bounds> {
+        read::stages(self.get("spec")).unwrap_or_default()
     }
 
     /// The keys with a text, in field order.

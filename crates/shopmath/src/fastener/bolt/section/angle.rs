@@ -8,10 +8,12 @@ use crate::fastener::bolt::field::SectionId;
 use crate::fastener::bolt::resolve::Joint;
 use crate::fastener::resilience::{Form, frusta};
 use crate::fastener::si::{metres, ratio};
+use crate::fastener::tighten::Spread;
 use crate::quantity::Unit;
 use crate::quantity::compliance::Compliance;
 use crate::result::{Finding, Term};
 use crate::source::fastener as sources;
+use uom::si::f64::Angle;
 
 const STIFFNESS: &str = "stiffness of bolt and parts, VDI 2230";
 
@@ -29,7 +31,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     if turns {
         section.cautions.push(cautions::SINGLE_USE);
         if let Some(spec) = resolved.spec.as_given() {
-            section.findings.push(turn(amount(spec.turn())));
+            section.findings.push(turn(spec.turn()));
         }
     }
     if let (Some(turning), Some(turned)) = (common.turning, common.turned) {
@@ -52,7 +54,12 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
 const NOTE_STIFFNESS: &str = "Counts one solid part, a full-diameter shank and no washers or gaskets; each makes the joint softer, and the same angle then gives less clamp load.";
 
 /// The whole angle of the spec.
-fn turn(angle: crate::result::Amount) -> Finding {
+fn turn(angle: Spread<Angle>) -> Finding {
+    let angle = if angle.low < angle.high {
+        amount(angle)
+    } else {
+        angle.mid.into()
+    };
     let working = working("sum of the angles of the spec", Vec::new(), sources::ANGLE);
     found(
         "angle-total",
@@ -204,7 +211,7 @@ fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding>
         );
         found(
             "past-yield-share",
-            "of the stretched length",
+            "that is, of the grip",
             turned.past_yield.mid / grip,
             Unit::Percent,
             ("over the grip", share),
@@ -302,7 +309,7 @@ fn resiliences(common: &Common<'_>, stiffness: &Stiffness) -> Vec<Finding> {
     if let (Some(Ok(total)), Some(_)) = (second, common.resolved.grip.given()) {
         findings.push(found(
             "parts-resilience-frusta",
-            "the same by a second method",
+            "resilience of the parts, by a second method",
             total,
             Unit::MicrometrePerKilonewton,
             (

@@ -67,7 +67,7 @@ fn strips(common: &Common<'_>, hold: &Hold, strip: &Strip, engaged: Length) -> V
         ];
         findings.push(found(
             "strip-margin",
-            "over the top of the clamp range, times",
+            "margin over the highest clamp load, times",
             strip.load / clamp.high,
             Unit::Number,
             (
@@ -83,7 +83,7 @@ fn strips(common: &Common<'_>, hold: &Hold, strip: &Strip, engaged: Length) -> V
     ];
     findings.push(found(
         "strip-over-break",
-        "over the load that breaks the bolt, times",
+        "margin over the load that breaks the bolt, times",
         strip.load / broken,
         Unit::Number,
         (
@@ -213,14 +213,14 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
         ),
         found(
             "engagement-chamfer",
-            "chamfer and countersink on top",
+            "add for chamfer and countersink",
             required.chamfer,
             Unit::Millimetre,
             ("VDI 2230", chamfer),
         ),
         found(
             "engagement-by-shear",
-            "the same by a second method",
+            "full threads needed, by a second method",
             required.by_shear,
             Unit::Millimetre,
             ("shear strength of the hole", by_shear),
@@ -268,7 +268,7 @@ fn rule_of_thumb(diameter: Length, material: &Material) -> Finding {
     );
     found(
         "engagement-rule",
-        "by the rule of thumb",
+        "full threads by the rule of thumb",
         metres(diameter.value * times),
         Unit::Millimetre,
         ("rule of thumb", working),
@@ -288,7 +288,7 @@ fn with_insert(hold: &Hold, insert: &Strip, engaged: Length) -> Finding {
     );
     found(
         "strip-load-insert",
-        "the same with a wire thread insert",
+        "load that pulls a wire thread insert out",
         insert.load,
         Unit::Kilonewton,
         (weaker(insert), working),

@@ -40,7 +40,7 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
     ));
     section.findings.push(found(
         "permanent-set-share",
-        "of its length",
+        "that is, of its length",
         kept.share,
         Unit::Percent,
         ("length against length", working("(l − l0)/l0", terms, sources::LENGTHS)),

@@ -158,10 +158,15 @@ fn clamp_changes(
         Term::new("δS", "resilience of the bolt", bolt, Unit::MicrometrePerKilonewton),
         Term::new("δP", "resilience of the parts", parts, Unit::MicrometrePerKilonewton),
     ]);
+    let name = if force.value > 0.0 {
+        "clamp load rises by"
+    } else {
+        "clamp load changes by"
+    };
     let working = working("ΔF = (α parts − α bolt)·ΔT·lK/(δS + δP)", terms, sources::HEAT);
     vec![found(
         "heat-clamp-change",
-        "clamp load changes by",
+        name,
         force,
         Unit::Kilonewton,
         ("with the stiffness of the joint", working),

@@ -1,0 +1,109 @@
+//! The verdict: one sentence in sight, for specs as they come off the page of a manual.
+
+use super::{at, link, tap_entry};
+use anyhow::ensure;
+use fenderside_tests::harness::{Outcome, Phone, Server};
+
+/// Waits until the verdict is one of the contract's, and its sentence contains some words.
+fn until_verdict(phone: &Phone, slug: &str, words: &str) -> Outcome {
+    phone.until_text(&format!("#verdict[data-verdict='{slug}']"), words)
+}
+
+#[test]
+fn a_person_asks_whether_to_believe_a_spec() -> Outcome {
+    let server = Server::start()?;
+    let phone = at(&server, &[])?;
+    // Nothing given: it says what it waits for, and no more.
+    phone.until_text(
+        "#verdict",
+        "For a verdict, give: Thread, Class on the head, Torque or spec.",
+    )?;
+    ensure!(phone.attribute("#verdict", "data-verdict")?.is_none() && phone.count("data[id]")? == 0);
+
+    // Two taps and a few keys. Common practice: 60 N·m on M10 is believable for 10.9, not for 8.8.
+    tap_entry(&phone, "thread", "M10")?;
+    tap_entry(&phone, "class", "10.9")?;
+    phone.until_text("#verdict", "For a verdict, give: Torque or spec.")?;
+    phone.type_into("spec", "60")?;
+    until_verdict(&phone, "ok", "Believable for 10.9")?;
+    let said = phone.text("#verdict")?;
+    for assumed in [
+        "% of yield",
+        "kN of clamp load",
+        "Assumed:",
+        "head hex",
+        "friction",
+        "tool tolerance",
+    ] {
+        ensure!(said.contains(assumed), "`{assumed}` is not in: {said}");
+    }
+    // On the screen without scrolling, digits and word to be read at arm's length.
+    phone.until_true(
+        "the verdict in sight",
+        "const box = document.getElementById('verdict').getBoundingClientRect(); \
+         const bar = document.querySelector('.tabs').getBoundingClientRect(); \
+         const large = [...document.querySelectorAll('#verdict .number, #verdict .verdict-word')]; \
+         return scrollY === 0 && box.bottom <= bar.top && large.length === 4 \
+         && large.every(found => parseFloat(getComputedStyle(found).fontSize) >= 28)",
+    )?;
+    phone.screenshot("bolt-verdict")?;
+    tap_entry(&phone, "class", "8.8")?;
+    until_verdict(&phone, "past-yield", "Too much for 8.8")?;
+    phone.type_into("spec", "38 N·m")?;
+    until_verdict(&phone, "ok", "Believable for 8.8")?;
+    phone.type_into("spec", "28 ft-lb")?;
+    until_verdict(&phone, "ok", "Believable for 8.8")?;
+    phone.close()?.1.stays_home()
+}
+
+#[test]
+fn every_verdict_is_reached() -> Outcome {
+    let server = Server::start()?;
+    let phone = at(&server, &[("thread", "M10"), ("class", "10.9")])?;
+    for (spec, slug, words) in [
+        ("10 N·m", "low", "Check the thread, the class and the figure"),
+        ("60 N·m", "ok", "Believable"),
+        ("75 N·m", "high", "past it where the threads are slippery"),
+        ("90 N·m", "past-yield", "Too much for 10.9"),
+    ] {
+        phone.type_into("spec", spec)?;
+        until_verdict(&phone, slug, words)?;
+    }
+    // Four millimetres of aluminium thread give way before the bolt does.
+    phone.choose("into", "a380")?;
+    phone.until_text("#verdict", "The threads in the hole are not checked")?;
+    phone.type_into("engaged", "4 mm")?;
+    until_verdict(&phone, "strips", "The threads in the hole pull out at")?;
+    // Through a nut, the hole's material is no matter.
+    phone.choose("joint", "nut")?;
+    until_verdict(&phone, "past-yield", "Too much")?;
+
+    // Each verdict has a sign and a word, so that it shows without its colour.
+    let word = phone.text(".verdict-word")?;
+    ensure!(word.contains('✕') && word.contains("Past yield"), "{word}");
+    Ok(())
+}
+
+#[test]
+fn torque_plus_angle_says_replace() -> Outcome {
+    let server = Server::start()?;
+    let phone = at(
+        &server,
+        &[("thread", "M10"), ("class", "10.9"), ("spec", "10 N·m + 90°")],
+    )?;
+    // Common practice: a single-use spec, said before anything is worked out.
+    phone.until_text("#verdict", "For a verdict, give: Grip")?;
+    phone.tap(".jumps .chip:nth-of-type(3)")?;
+    phone.until_text("#part-angle [data-caution='single-use']", "Fit a new one")?;
+    phone.type_into("grip", "40 mm")?;
+    until_verdict(&phone, "past-yield", "Torque plus angle: fit a new bolt.")?;
+    ensure!(phone.text("#verdict")?.contains("by design"));
+    // Even where the angle stays below yield.
+    phone.open(&link(&[
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "10 N·m + 30°"),
+        ("grip", "40 mm"),
+    ]))?;
+    until_verdict(&phone, "ok", "fit a new bolt")
+}
