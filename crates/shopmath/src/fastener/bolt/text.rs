@@ -55,7 +55,7 @@ impl BoltText {
     /// ```
     /// use shopmath::fastener::bolt::BoltText;
     /// let mut text = BoltText::default();
-    /// text.set("spec", "Tensioner bolt: 10 + 90°");
+    /// text.set("spec", "10 + 90°");
     /// assert_eq!(text.stages().len(), 2);
     /// ```
     #[must_use]
