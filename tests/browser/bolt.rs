@@ -451,6 +451,7 @@ fn large_type_is_read_at_arms_length_and_closes() -> Outcome {
     let large = phone.text(".large")?;
     // 30·300/(300 + 50·cos 45°) = 26.84 N·m through the adapter.
     for said in [
+        "At the bolt",
         "30 N·m",
         "22.1 lbf·ft",
         "90°",
@@ -487,6 +488,13 @@ fn large_type_is_read_at_arms_length_and_closes() -> Outcome {
         "{}",
         phone.fragment()?
     );
+
+    // An adapter on a wrench of unknown length: no setting is better than a wrong one.
+    phone.type_into("wrench", "")?;
+    phone.tap(".button.wide")?;
+    phone.until_text(".large", "The setting for the adapter is not known")?;
+    phone.back()?;
+    phone.until_true("the screen again", closed)?;
 
     // Without an adapter there is no setting of its own; without a spec it says so.
     phone.type_into("adapter", "")?;

@@ -8,7 +8,7 @@ use gloo::events::EventListener;
 use gloo::utils::window;
 use shopmath::convert;
 use shopmath::fastener::bolt::{Assessment, BoltText};
-use shopmath::quantity::{Bounds, print};
+use shopmath::quantity::{Bounds, Kind, print};
 use shopmath::result::Finding;
 use shopmath::tools::Tools;
 use wasm_bindgen::JsValue;
@@ -81,22 +81,28 @@ impl Large {
             <section class="large">
                 <p class="large-bolt">{ text.get("thread") }{ " " }{ text.get("class") }</p>
                 if stages.is_empty() { <p>{ "No spec is typed, or it cannot be read. Close this and type one, such as 60 N·m." }</p> }
-                { for stages.iter().map(|stage| step(*stage, tools)) }
-                if let Some(setting) = setting { { adapter(setting, tools) } }
+                { for stages.iter().map(|stage| step(*stage, text.has("adapter"), tools)) }
+                if let Some(setting) = setting {
+                    { adapter(setting, tools) }
+                } else if text.has("adapter") {
+                    <p>{ "The setting for the adapter is not known. Close this and put the wrench, the adapter and its angle right." }</p>
+                }
                 <button type="button" ref={&self.closer} class="button wide" {onclick}>{ "Close" }</button>
             </section>
         }
     }
 }
 
-/// A stage as typed, and in the tools' own units below it.
-fn step(stage: Bounds, tools: Tools) -> Html {
+/// A stage as typed, and in the tools' own units below it. Through an adapter the wrench is not
+/// set to its torque, so the torque says where it counts.
+fn step(stage: Bounds, through_adapter: bool, tools: Tools) -> Html {
     let other = convert::stage(stage, tools)
         .rows
         .into_iter()
         .find(|row| row.unit != stage.low.unit);
     html! {
         <div class="large-step">
+            if through_adapter && stage.kind() == Kind::Torque { <p class="large-name">{ "At the bolt" }</p> }
             <p class="large-number">{ print::bounds(stage) }</p>
             if let Some(other) = other { <p class="large-other">{ amount(&other, other.unit, false) }</p> }
         </div>

@@ -14,7 +14,7 @@ use uom::si::f64::Length;
 const NOTE_FULL_THREADS: &str = "Count full threads only: the bolt's chamfer and the hole's countersink do not hold.";
 const NOTE_METHODS: &str = "Methods for thread strength differ by up to two times. These take the thinnest bolt in the widest hole the standard allows.";
 const NOTE_INSERT: &str =
-    "With a wire thread insert: the same length, in a hole tapped with the same pitch 1.3 pitches larger.";
+    "A wire thread insert is taken as long as the threads now engaged, in a hole tapped 1.3 pitches larger.";
 
 pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     let mut section = Section::new(SectionId::Engagement, "Thread engagement");
