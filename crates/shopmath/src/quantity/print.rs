@@ -68,11 +68,23 @@ pub fn quantity(quantity: Quantity, unit: Unit) -> String {
     )
 }
 
-/// The same with its sign always written, for differences.
+/// A difference in `unit`, to three figures at most and with its sign always written.
+///
+/// ```
+/// use shopmath::quantity::{Unit, print};
+/// assert_eq!(print::difference(Unit::Millimetre.of(0.081_25), Unit::Millimetre), "+0.0813\u{a0}mm");
+/// assert_eq!(print::difference(Unit::Millimetre.of(0.05), Unit::Millimetre), "+0.05\u{a0}mm");
+/// ```
 #[must_use]
 pub fn difference(by: Quantity, unit: Unit) -> String {
-    let text = quantity(by, unit);
-    if by.si() > 0.0 { format!("+{text}") } else { text }
+    let value = by.value_in(unit).unwrap_or_default();
+    let figures = if value == 0.0 {
+        1.0
+    } else {
+        10_f64.powi(FIGURES - 1 - floor_log10(value.abs()))
+    };
+    let text = format!("{}{}", rounded((value * figures).round() / figures, 0.0), suffix(unit));
+    if value > 0.0 { format!("+{text}") } else { text }
 }
 
 /// The unit as it follows a number: the degree sign close up, all others after a space.
