@@ -7,7 +7,7 @@ mod edit;
 mod measured;
 
 use anyhow::{Result, ensure};
-use fenderside_tests::harness::{Outcome, Phone, Server};
+use fenderside_tests::harness::{self, Outcome, Phone, Server};
 use serde_json::json;
 
 /// The demo drive's pulleys, as a person would type them.
@@ -41,22 +41,9 @@ const FULL: &[(&str, &str)] = &[
     ("swing", "5 mm"),
 ];
 
-/// The address of a drive, as another program would write it: everything but letters and digits
-/// percent-encoded.
+/// The address of a drive.
 fn link(fields: &[(&str, &str)]) -> String {
-    let encode = |text: &str| -> String {
-        text.bytes()
-            .map(|byte| match byte {
-                b'0'..=b'9' | b'a'..=b'z' | b'A'..=b'Z' => char::from(byte).to_string(),
-                other => format!("%{other:02X}"),
-            })
-            .collect()
-    };
-    let pairs: Vec<String> = fields
-        .iter()
-        .map(|(key, text)| format!("{key}={}", encode(text)))
-        .collect();
-    format!("#/belt?{}", pairs.join("&"))
+    harness::link("belt", fields)
 }
 
 /// Waits until there is no such element.

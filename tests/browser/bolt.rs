@@ -7,7 +7,7 @@ mod look;
 mod verdict;
 
 use anyhow::{Context, Result, ensure};
-use fenderside_tests::harness::{Outcome, Phone, Server};
+use fenderside_tests::harness::{self, Outcome, Phone, Server};
 use serde_json::json;
 
 /// A bolt with every field filled in, in the order of the screen.
@@ -40,22 +40,9 @@ const FULL: &[(&str, &str)] = &[
     ("length-now", "55.2 mm"),
 ];
 
-/// The address of a bolt, as another program would write it: everything but letters and digits
-/// percent-encoded.
+/// The address of a bolt.
 fn link(fields: &[(&str, &str)]) -> String {
-    let encode = |text: &str| -> String {
-        text.bytes()
-            .map(|byte| match byte {
-                b'0'..=b'9' | b'a'..=b'z' | b'A'..=b'Z' => char::from(byte).to_string(),
-                other => format!("%{other:02X}"),
-            })
-            .collect()
-    };
-    let pairs: Vec<String> = fields
-        .iter()
-        .map(|(key, text)| format!("{key}={}", encode(text)))
-        .collect();
-    format!("#/bolt?{}", pairs.join("&"))
+    harness::link("bolt", fields)
 }
 
 /// A phone with the screen open at some fields.

@@ -4,6 +4,7 @@
 //! Journeys say what a person does and sees. How that is done in WebDriver is
 //! here, and only here. Everything waits for a condition, with a limit.
 
+mod address;
 mod chromedriver;
 mod folder;
 mod phone;
@@ -13,6 +14,7 @@ mod touch;
 mod traffic;
 mod view;
 
+pub use address::link;
 pub use folder::Copy;
 pub use phone::{Phone, Profile};
 pub use server::Server;

@@ -11,8 +11,6 @@ use crate::caution::fastener::READING_OUTSIDE;
 use crate::convert;
 use crate::fastener::bolt::{self, Assessment, BoltText, Verdict, resolve};
 use crate::field::FieldFault;
-use crate::quantity::Unit;
-use crate::quantity::read::{self, Expect};
 use crate::result::{Finding, Id};
 use crate::tools::Tools;
 
@@ -67,7 +65,7 @@ pub(super) fn fastener(row: &Fastener, tools: Tools, faults: &mut Faults) -> Fas
     FastenerAssessment {
         id: row.id,
         count: faults.keep(place, count(&row.count)),
-        spec: spec(&row.spec, tools),
+        spec: spec(&text, tools),
         setting: named(&found, "wrench-setting"),
         single_use_likely: !row.single_use && resolve(&text).spec.as_given().is_some_and(|spec| spec.turns()),
         verdict: found.verdict,
@@ -110,15 +108,10 @@ fn named(found: &Assessment, name: &str) -> Option<Finding> {
         .cloned()
 }
 
-/// The stages of a spec, or of a manual's line with a label before it, each converted.
-fn spec(text: &str, tools: Tools) -> Vec<Finding> {
-    let expect = Expect {
-        kind: None,
-        bare: Some(Unit::NewtonMetre),
-    };
-    let stages = read::stages(text, expect).or_else(|_| read::line(text).map(|line| line.stages));
-    let stages = stages.unwrap_or_default().into_iter();
-    stages
+/// The stages of a bolt's spec, each converted.
+fn spec(text: &BoltText, tools: Tools) -> Vec<Finding> {
+    text.stages()
+        .into_iter()
         .filter_map(|typed| convert::stage(typed, tools).rows.into_iter().next())
         .collect()
 }
