@@ -1,7 +1,7 @@
 //! The record of a job: what was tightened to what, what it cost, and when it is next due.
 //!
 //! [`model`] is what is kept, text as typed. [`assess`](mod@assess) reads it into verdicts, totals
-//! and due dates; [`order`] changes it so that every change can be taken back. [`file`](mod@file),
+//! and due dates; [`head`] is what a list of sheets shows; [`order`] changes it so that every change can be taken back. [`file`](mod@file),
 //! [`record`], [`link`] and [`csv`] carry it elsewhere. Nothing here reads a clock or stores
 //! anything: dates come in as text, and what is kept where is the page's affair.
 
@@ -12,7 +12,9 @@ pub mod date;
 pub mod demo;
 pub mod due;
 pub mod fault;
+pub mod fields;
 pub mod file;
+pub mod head;
 pub mod limits;
 pub mod link;
 pub mod merge;
@@ -27,7 +29,8 @@ mod schema;
 pub mod tools;
 pub mod total;
 
-pub use assess::{SheetAssessment, assess};
+pub use assess::{SheetAssessment, assess, reassess};
 pub use date::Date;
 pub use fault::SheetFault;
+pub use head::Head;
 pub use model::{Belt, Check, Fastener, Interval, Part, SCHEMA, Sheet};
