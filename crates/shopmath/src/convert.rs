@@ -21,8 +21,6 @@ pub struct Conversion {
     pub label: Option<String>,
     /// Each stage with its rows; one stage for a plain value.
     pub stages: Vec<Stage>,
-    /// The figure in brackets, as read.
-    pub beside: Option<Bounds>,
     /// What to beware of on this line.
     pub cautions: Vec<Caution>,
 }
@@ -75,12 +73,14 @@ pub fn elsewhere(text: &str) -> Option<Elsewhere> {
 /// ```
 pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
     let line = read::line(text)?;
-    let stages: Vec<Stage> = line.stages.iter().map(|&typed| stage(typed, tools)).collect();
-    let cautions = cautions(text, &stages, line.beside);
+    let stages: Vec<Stage> = line.stages.iter().map(|read| stage(read.value, tools)).collect();
+    let mut cautions = cautions(text, &stages);
+    if line.stages.iter().any(read::Stage::contradicts) {
+        cautions.insert(0, caution::FIGURES_DISAGREE);
+    }
     Ok(Conversion {
         label: line.label.map(str::to_owned),
         stages,
-        beside: line.beside,
         cautions,
     })
 }
@@ -181,12 +181,9 @@ fn exact_difference(shown: Length, asked: Length) -> Quantity {
 }
 
 /// What to beware of on a line.
-fn cautions(text: &str, stages: &[Stage], beside: Option<Bounds>) -> Vec<Caution> {
+fn cautions(text: &str, stages: &[Stage]) -> Vec<Caution> {
     let first = stages.first().map(|stage| stage.typed);
     let mut cautions = Vec::new();
-    if first.zip(beside).is_some_and(|(first, beside)| disagree(first, beside)) {
-        cautions.push(caution::FIGURES_DISAGREE);
-    }
     let us_measure = |unit: Unit| matches!(unit, Unit::UsGallon | Unit::UsQuart | Unit::UsPint | Unit::UsFluidOunce);
     if first.is_some_and(|first| us_measure(first.low.unit)) && !names_us(text) {
         cautions.push(caution::US_MEASURE_ASSUMED);
@@ -200,14 +197,4 @@ fn cautions(text: &str, stages: &[Stage], beside: Option<Bounds>) -> Vec<Caution
 /// Whether a text says that it means US measure.
 fn names_us(text: &str) -> bool {
     text.as_bytes().windows(2).any(|pair| pair.eq_ignore_ascii_case(b"us"))
-}
-
-/// Whether two figures printed for one spec differ by more than their rounding explains.
-fn disagree(one: Bounds, other: Bounds) -> bool {
-    let apart = |one: crate::quantity::Typed, other: crate::quantity::Typed| {
-        let rounding = one.step * one.unit.factor() + other.step * other.unit.factor();
-        let (a, b) = (one.quantity().si(), other.quantity().si());
-        (a - b).abs() > rounding.max(1e-9 * a.abs())
-    };
-    apart(one.low, other.low) || apart(one.high, other.high)
 }

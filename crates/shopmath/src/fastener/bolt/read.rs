@@ -74,21 +74,31 @@ pub(super) fn friction(key: &'static str, text: &str) -> Read<FrictionRange> {
     }
 }
 
-/// A spec: stages, or a line of a manual with a label before and a figure in brackets behind.
-///
-/// The unit is that of the first torque, to show torques in.
-pub(super) fn spec(key: &'static str, text: &str) -> Read<(Spec, Unit)> {
-    let stages = stages(text).map_err(|fault| misread(key, text, &fault))?;
-    let unit = stages.first().map_or(Unit::NewtonMetre, |first| first.low.unit);
-    let stages: Vec<Stage> = stages
-        .into_iter()
-        .map(|bounds| stage(key, text, bounds))
+/// A spec as read.
+pub(super) struct ReadSpec {
+    pub(super) spec: Spec,
+    /// The unit of the first torque, to show torques in.
+    pub(super) unit: Unit,
+    /// Whether a figure in brackets contradicts the one before it.
+    pub(super) contradicts: bool,
+}
+
+/// A spec: stages, or a line of a manual with a label before them.
+pub(super) fn spec(key: &'static str, text: &str) -> Read<ReadSpec> {
+    let read = stages(text).map_err(|fault| misread(key, text, &fault))?;
+    let stages: Vec<Stage> = read
+        .iter()
+        .map(|read| stage(key, text, read.value))
         .collect::<Result<_, _>>()?;
-    refused(key, Spec::new(stages)).map(|spec| (spec, unit))
+    Ok(ReadSpec {
+        spec: refused(key, Spec::new(stages))?,
+        unit: read.first().map_or(Unit::NewtonMetre, |first| first.value.low.unit),
+        contradicts: read.iter().any(read::Stage::contradicts),
+    })
 }
 
 /// The stages of a spec's text, each in the unit it was typed in.
-pub(super) fn stages(text: &str) -> Result<Vec<Bounds>, Fault> {
+pub(super) fn stages(text: &str) -> Result<Vec<read::Stage>, Fault> {
     let expect = Expect {
         kind: None,
         bare: Some(Unit::NewtonMetre),

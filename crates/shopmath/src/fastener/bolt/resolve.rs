@@ -51,6 +51,8 @@ pub struct Resolved {
     pub spec: Entry<Spec>,
     /// The unit the spec's torque was typed in, for every torque shown.
     pub torque_unit: Unit,
+    /// Whether a figure in brackets contradicts the one it stands beside.
+    pub figures_disagree: bool,
     /// Friction in thread and under head.
     pub friction: Entry<Friction>,
     /// Tolerance of the tool; without one typed, by ISO 6789-1 from the full scale.
@@ -294,8 +296,9 @@ pub fn resolve(text: &BoltText) -> Resolved {
         class_typed: text.has("class"),
         class: reader.class(&thread),
         head: reader.head(&thread),
-        torque_unit: spec.as_given().map_or(Unit::NewtonMetre, |(_, unit)| *unit),
-        spec: spec.map(|(spec, _)| spec),
+        torque_unit: spec.as_given().map_or(Unit::NewtonMetre, |read| read.unit),
+        figures_disagree: spec.as_given().is_some_and(|read| read.contradicts),
+        spec: spec.map(|read| read.spec),
         friction: reader.friction(),
         tool: reader.tool(scale),
         grip: reader.length("grip", "grip", (0.5, 2000.0)),

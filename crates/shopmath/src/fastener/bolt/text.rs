@@ -60,7 +60,8 @@ impl BoltText {
     /// ```
     #[must_use]
     pub fn stages(&self) -> Vec<Bounds> {
-        read::stages(self.get("spec")).unwrap_or_default()
+        let read = read::stages(self.get("spec")).unwrap_or_default();
+        read.into_iter().map(|stage| stage.value).collect()
     }
 
     /// The keys with a text, in field order.

@@ -1,62 +1,84 @@
-//! Values with units: single, a range by dash, `to` or `±`, stages joined by `+`, and the figure
+//! Values with units: single, a range by dash, `to` or `±`, stages joined by `+`, and the figures
 //! in brackets beside them.
 
 use super::numeral::{self, Numeral};
-use super::{Bounds, Expect, Input, Misread, Reading, Trouble, Typed};
+use super::{Bounds, Expect, Input, Misread, Reading, Stage, Trouble, Typed};
 use crate::quantity::{Kind, Unit};
 use core::ops::Range;
 use winnow::ascii::Caseless;
-use winnow::combinator::{alt, delimited, opt, peek, preceded, repeat};
+use winnow::combinator::{alt, delimited, opt, peek, preceded, separated};
 use winnow::error::ErrMode;
 use winnow::prelude::*;
 use winnow::stream::Location;
 use winnow::token::{one_of, take_while};
 
-/// Stages and the figure in brackets that may follow them.
-pub(super) fn line(input: &mut Input<'_>) -> Reading<(Vec<Bounds>, Option<Bounds>)> {
-    let read = stages(input, Expect::default())?;
-    let expect = Expect {
-        kind: read.first().map(|stage| stage.kind()),
-        bare: None,
-    };
-    let figure = delimited(
-        (space, one_of(['(', '[']), space),
-        move |input: &mut Input<'_>| bounds(input, expect),
-        (space, one_of([')', ']'])),
-    );
-    let beside = if peek((space, one_of(['(', '[']))).parse_next(input).is_ok() {
-        opt(figure).parse_next(input)?
-    } else {
-        None
-    };
-    Ok((read, beside))
-}
-
-/// One or more values joined by `+`, `then` or `plus`.
-pub(super) fn stages(input: &mut Input<'_>, expect: Expect) -> Reading<Vec<Bounds>> {
+/// One or more values joined by `+`, `then` or `plus`; where `restated`, figures in brackets may
+/// stand behind any of them.
+pub(super) fn stages(input: &mut Input<'_>, expect: Expect, restated: bool) -> Reading<Vec<Stage>> {
     opt((space, '+', space)).parse_next(input)?;
-    let (first, place) = (|input: &mut Input<'_>| bounds(input, expect))
-        .with_span()
-        .parse_next(input)?;
-    let later = Expect { kind: None, bare: None };
-    let rest: Vec<(Bounds, Range<usize>)> = repeat(
-        0..,
-        preceded(
-            stage_joint,
-            (move |input: &mut Input<'_>| insist(bounds(input, later))).with_span(),
-        ),
-    )
-    .parse_next(input)?;
-    if !rest.is_empty() {
-        for (stage, place) in core::iter::once(&(first, place)).chain(&rest) {
-            if !matches!(stage.kind(), Kind::Torque | Kind::Angle) {
-                return Err(Trouble::cut(place.clone(), Misread::NotAStage(stage.kind())));
-            }
+    let mut places = Vec::new();
+    let mut read = Vec::new();
+    loop {
+        let start = input.current_token_start();
+        let value = if read.is_empty() {
+            bounds(input, expect)?
+        } else {
+            insist(bounds(input, Expect::default()))?
+        };
+        places.push(start..input.current_token_start());
+        read.push(Stage::alone(value));
+        if restated {
+            restatement(input, &mut read)?;
+        }
+        if opt(stage_joint).parse_next(input)?.is_none() {
+            break;
         }
     }
-    Ok(core::iter::once(first)
-        .chain(rest.into_iter().map(|(stage, _)| stage))
-        .collect())
+    for (stage, place) in read.iter().zip(places) {
+        if read.len() > 1 && !matches!(stage.value.kind(), Kind::Torque | Kind::Angle) {
+            return Err(Trouble::cut(place, Misread::NotAStage(stage.value.kind())));
+        }
+    }
+    Ok(read)
+}
+
+/// Figures in brackets, `(44 lbf·ft)` or `(6.1 kgf·m, 44 lbf·ft)`, put beside the stages they
+/// restate: the last ones that measure the same. Nothing is read where no figure stands in them.
+fn restatement(input: &mut Input<'_>, read: &mut [Stage]) -> Reading<()> {
+    if peek((space, one_of(['(', '[']))).parse_next(input).is_err() {
+        return Ok(());
+    }
+    // Of a single value, the bracket's unit is read as one of its kind; stages have their own.
+    let expect = Expect {
+        kind: match read {
+            [only] => Some(only.value.kind()),
+            _ => None,
+        },
+        bare: None,
+    };
+    let figure = (move |input: &mut Input<'_>| stages(input, expect, false)).with_span();
+    let figures = delimited(
+        (space, one_of(['(', '[']), space),
+        separated(1.., figure, (space, one_of([',', ';', '/']), space)),
+        (space, one_of([')', ']'])),
+    );
+    let figures: Option<Vec<(Vec<Stage>, Range<usize>)>> = opt(figures).parse_next(input)?;
+    for (figure, place) in figures.unwrap_or_default() {
+        let restates = |&from: &usize| {
+            let pairs = read.iter().skip(from).zip(&figure);
+            pairs
+                .filter(|(stage, said)| stage.value.kind() == said.value.kind())
+                .count()
+                == figure.len()
+        };
+        let Some(from) = (0..read.len()).rev().find(restates) else {
+            return Err(Trouble::cut(place, Misread::Leftover));
+        };
+        for (stage, said) in read.iter_mut().skip(from).zip(figure) {
+            stage.beside.push(said.value);
+        }
+    }
+    Ok(())
 }
 
 /// `+`, `then` or `plus`, and not the `+` of `+/-`.

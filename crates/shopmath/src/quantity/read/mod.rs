@@ -79,16 +79,53 @@ impl Expect {
     }
 }
 
-/// A line of a spec list: an optional label, one or more stages, and the figure in brackets that
-/// manuals print beside a value.
+/// A value of a spec, with what the manual prints in brackets beside it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stage {
+    /// The value or range.
+    pub value: Bounds,
+    /// The same in other units, as the manual has it; each measures what the value does.
+    pub beside: Vec<Bounds>,
+}
+
+impl Stage {
+    /// A value with no figure beside it.
+    fn alone(value: Bounds) -> Self {
+        Self {
+            value,
+            beside: Vec::new(),
+        }
+    }
+
+    /// Whether a figure beside the value differs from it by more than the rounding of both
+    /// explains: by more than a step of the last digit of each together.
+    ///
+    /// ```
+    /// use shopmath::quantity::read;
+    /// let contradicts = |text| read::line(text).unwrap().stages[0].contradicts();
+    /// assert!(!contradicts("20 N·m (15 lbf·ft) + 60°"));
+    /// assert!(contradicts("20 N·m (20 lbf·ft) + 60°"));
+    /// ```
+    #[must_use]
+    pub fn contradicts(&self) -> bool {
+        let apart = |one: Typed, other: Typed| {
+            let rounding = one.step * one.unit.factor() + other.step * other.unit.factor();
+            let (a, b) = (one.quantity().si(), other.quantity().si());
+            (a - b).abs() > rounding.max(1e-9 * a.abs())
+        };
+        self.beside
+            .iter()
+            .any(|beside| apart(self.value.low, beside.low) || apart(self.value.high, beside.high))
+    }
+}
+
+/// A line of a spec list: an optional label and one or more stages.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line<'a> {
     /// What stood before the value, such as "Tensioner bolt".
     pub label: Option<&'a str>,
     /// The values joined by `+`; one for a plain value. Several are torques and angles only.
-    pub stages: Vec<Bounds>,
-    /// The figure in brackets, of the same kind as the first stage.
-    pub beside: Option<Bounds>,
+    pub stages: Vec<Stage>,
 }
 
 /// Reads one value, no range, no stages.
@@ -116,20 +153,20 @@ pub fn value(text: &str, expect: Expect) -> Result<Typed, Fault> {
 /// # Errors
 /// A [`Fault`] naming the place in `text` and what to type instead.
 pub fn range(text: &str, expect: Expect) -> Result<Bounds, Fault> {
-    let read = stages(text, expect)?;
+    let read = whole(text, |input: &mut Input<'_>| amount::stages(input, expect, false))?;
     match read.as_slice() {
-        [only] => Ok(*only),
+        [only] => Ok(only.value),
         _ => Err(Fault::new(0..text.len(), Misread::StagesNotWanted)),
     }
 }
 
-/// Reads stages joined by `+`: `10 N·m + 90°`. A single value of any expected kind is one stage;
-/// of several, each is a torque or an angle.
+/// Reads stages joined by `+`: `10 N·m + 90°`, `20 N·m (15 lbf·ft) + 60°`. A single value of any
+/// expected kind is one stage; of several, each is a torque or an angle.
 ///
 /// # Errors
 /// A [`Fault`] naming the place in `text` and what to type instead.
-pub fn stages(text: &str, expect: Expect) -> Result<Vec<Bounds>, Fault> {
-    whole(text, |input: &mut Input<'_>| amount::stages(input, expect))
+pub fn stages(text: &str, expect: Expect) -> Result<Vec<Stage>, Fault> {
+    whole(text, |input: &mut Input<'_>| amount::stages(input, expect, true))
 }
 
 /// Reads a line of a spec list: `Tensioner bolt: 60 N·m (44 lbf·ft)`.
@@ -141,16 +178,16 @@ pub fn stages(text: &str, expect: Expect) -> Result<Vec<Bounds>, Fault> {
 /// use shopmath::quantity::read;
 /// let line = read::line("Idler bolt 45 N·m (33 lbf·ft)").unwrap();
 /// assert_eq!(line.label, Some("Idler bolt"));
-/// assert!(line.beside.is_some());
+/// assert_eq!(line.stages[0].beside.len(), 1);
 /// ```
 pub fn line(text: &str) -> Result<Line<'_>, Fault> {
     let mut first_fault = None;
     for start in value_starts(text) {
         let tail = text.get(start..).unwrap_or_default();
-        match whole(tail, |input: &mut Input<'_>| amount::line(input)) {
-            Ok((stages, beside)) => {
+        match stages(tail, Expect::default()) {
+            Ok(stages) => {
                 let label = text.get(..start).map(trim_label).filter(|label| !label.is_empty());
-                return Ok(Line { label, stages, beside });
+                return Ok(Line { label, stages });
             }
             Err(fault) => {
                 first_fault.get_or_insert(fault.shifted(start));

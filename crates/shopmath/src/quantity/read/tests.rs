@@ -187,7 +187,10 @@ fn stages_joined_by_plus() {
         ),
     ] {
         let read = stages(text, Expect::default()).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
-        let read: Vec<_> = read.iter().map(|stage| (stage.low.value, stage.low.unit)).collect();
+        let read: Vec<_> = read
+            .iter()
+            .map(|stage| (stage.value.low.value, stage.value.low.unit))
+            .collect();
         assert_eq!(read, expected, "{text}");
     }
 }
@@ -202,9 +205,69 @@ fn lines_of_a_spec_list() {
         ("60 N·m [44 ft-lb]", None),
     ] {
         let read = line(text).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
-        assert_eq!((read.label, read.stages[0].low.value), (label, 60.0), "{text}");
-        assert_eq!(read.beside.is_some(), text.contains("44"), "{text}");
+        assert_eq!((read.label, read.stages[0].value.low.value), (label, 60.0), "{text}");
+        assert_eq!(!read.stages[0].beside.is_empty(), text.contains("44"), "{text}");
     }
+}
+
+#[test]
+fn figures_in_brackets_restate_the_stages_before_them() {
+    // How many figures stand beside each stage.
+    for (text, beside) in [
+        ("20 N·m (15 lbf·ft) + 60°", &[1, 0][..]),
+        ("20 N·m [15 lbf·ft], then 1/6 turn (60°)", &[1, 1]),
+        ("20 N·m + 60° (15 lbf·ft + 60°)", &[1, 1]),
+        ("20 N·m + 60° (15 lbf·ft)", &[1, 0]),
+        ("20 N·m + 60° + 30° (90°)", &[0, 0, 1]),
+        ("18–22 N·m (13–16 lbf·ft) + 60°", &[1, 0]),
+        ("20 N·m (2.0 kgf·m, 15 lbf·ft) + 60°", &[2, 0]),
+        ("Damper bolt: 20 N·m ( 15 lbf·ft ) + 60°.", &[1, 0]),
+        ("300 N (67 lb)", &[1]),
+    ] {
+        let read = line(text).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
+        let found: Vec<usize> = read.stages.iter().map(|stage| stage.beside.len()).collect();
+        assert_eq!(found, beside, "{text}");
+    }
+    for (text, contradicts) in [
+        ("20 N·m (15 lbf·ft) + 60°", [false, false]),
+        ("20 N·m (14.0 lbf·ft) + 60°", [false, false]),
+        ("20.0 N·m (14.0 lbf·ft) + 60°", [true, false]),
+        ("20 N·m (2.0 kgf·m, 18 lbf·ft) + 60°", [true, false]),
+        ("20 N·m + 60° (15 lbf·ft + 90°)", [false, true]),
+        ("18–22 N·m (13–19 lbf·ft) + 60°", [true, false]),
+        ("20 N·m + 1/6 turn (62°)", [false, true]),
+    ] {
+        let read = line(text).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
+        let found: Vec<bool> = read.stages.iter().map(super::Stage::contradicts).collect();
+        assert_eq!(found, contradicts, "{text}");
+    }
+    // A bracket that restates nothing before it is no restatement, nor one in a field for a value.
+    for (text, misread) in [
+        (
+            "20 N·m (15 mm) + 60°",
+            Misread::WrongKind {
+                expected: Kind::Torque,
+                found: Kind::Length,
+            },
+        ),
+        (
+            "20 N·m (60°) + 60°",
+            Misread::WrongKind {
+                expected: Kind::Torque,
+                found: Kind::Angle,
+            },
+        ),
+        ("20 N·m + 60° (15 mm)", Misread::Leftover),
+        ("20 N·m + 60° (60° + 15 lbf·ft)", Misread::Leftover),
+        ("20 N·m (dry) + 60°", Misread::Leftover),
+        ("20 N·m (15 lbf·ft + 60°", Misread::Leftover),
+    ] {
+        assert_eq!(self::misread(text), misread, "{text}");
+    }
+    assert_eq!(
+        range("60 mm (2.36 in)", Expect::default()).unwrap_err().misread,
+        Misread::Leftover
+    );
 }
 
 #[test]
@@ -365,11 +428,11 @@ proptest! {
 
     #[test]
     fn text_made_of_likely_pieces_never_panics_and_stays_finite(pieces in prop::collection::vec(
-        prop::sample::select(vec!["1", "60", " ", ",", ".", "/", "-", "–", "+", "±", "%", "e", "Nm", "ft-lb", "°", "½", "mm", "oz", "(", ")", ":", "to", "then", "\u{202f}", "1,234", "9e15", "0", "F", "\""]), 0..12)) {
+        prop::sample::select(vec!["1", "60", " ", ",", ".", "/", "-", "–", "+", "±", "%", "e", "Nm", "ft-lb", "°", "½", "mm", "oz", "(", ")", " (44 lbf·ft)", ":", "to", "then", "\u{202f}", "1,234", "9e15", "0", "F", "\""]), 0..12)) {
         let text = pieces.concat();
         match line(&text) {
-            Ok(line) => for stage in line.stages {
-                prop_assert!(stage.low.quantity().si().is_finite() && stage.high.quantity().si().is_finite());
+            Ok(line) => for value in line.stages.iter().flat_map(|stage| stage.beside.iter().chain([&stage.value])) {
+                prop_assert!(value.low.quantity().si().is_finite() && value.high.quantity().si().is_finite());
             },
             Err(fault) => {
                 prop_assert!(text.is_char_boundary(fault.place.start) && text.is_char_boundary(fault.place.end), "{:?}", fault);

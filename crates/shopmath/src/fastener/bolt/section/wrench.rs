@@ -1,6 +1,6 @@
 //! Section Wrench: what to set, how the reading compares, which wrench goes on the head.
 
-use crate::caution::fastener as cautions;
+use crate::caution::{FIGURES_DISAGREE, fastener as cautions};
 use crate::fastener::bolt::assess::{Common, Section};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::head::Shape;
@@ -78,6 +78,9 @@ fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque
             Suits::TooHigh => found.cautions.push(cautions::WRENCH_TOO_SMALL),
             Suits::Yes => {}
         }
+    }
+    if resolved.figures_disagree {
+        found.cautions.push(FIGURES_DISAGREE);
     }
     section.findings.push(found);
     if let Some(full_scale) = resolved.scale.given() {
