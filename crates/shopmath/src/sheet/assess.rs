@@ -6,18 +6,20 @@
 use super::bolts::{self, FastenerAssessment};
 use super::date::Date;
 use super::due::{self, Due};
-use super::model::Sheet;
+use super::model::{Fastener, Sheet};
 use super::tools::{self, Tool};
 use super::total::{self, Total};
 use crate::field::FieldFault;
 use crate::tools::Tools;
+use serde::{Deserialize, Serialize};
+use std::rc::Rc;
 use uom::si::f64::Length;
 
 /// Everything a sheet says.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SheetAssessment {
-    /// The bolts, in the sheet's order.
-    pub fasteners: Vec<FastenerAssessment>,
+    /// The bolts, in the sheet's order; shared with the assessment before where nothing changed.
+    pub fasteners: Vec<Rc<FastenerAssessment>>,
     /// What keeps the sheet from reading complete; complete where this is empty and a row is there.
     pub open: Vec<Open>,
     /// How many rows are done, of how many that can be.
@@ -34,7 +36,8 @@ pub struct SheetAssessment {
     pub next_due_day: Option<(u32, Date)>,
     /// The tools the bolts need.
     pub tools: Vec<Tool>,
-    /// What is wrong with entries, each with the row it stands in.
+    /// What is wrong with entries outside the bolts, each with the row it stands in; see
+    /// [`SheetAssessment::all_faults`].
     pub faults: Vec<RowFault>,
 }
 
@@ -54,7 +57,8 @@ pub enum Open {
 }
 
 /// Rows done and rows there are: bolts, parts and checks.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Progress {
     /// Rows ticked as done.
     pub done: usize,
@@ -91,6 +95,27 @@ impl SheetAssessment {
     pub fn complete(&self) -> bool {
         self.progress.of > 0 && self.open.is_empty()
     }
+
+    /// Everything that is wrong with entries: of the bolts, their readings among them, row by row,
+    /// then of the other places.
+    ///
+    /// ```
+    /// use shopmath::{sheet::{Fastener, Sheet, assess}, tools::Tools};
+    /// let mut sheet = Sheet::new("a");
+    /// sheet.date = "yesterday".into();
+    /// sheet.fasteners.push(Fastener { readings: vec!["sixty".into()], ..Fastener::default() });
+    /// let found = assess(&sheet, Tools::Both, None);
+    /// let keys: Vec<&str> = found.all_faults().map(|(_, fault)| fault.key).collect();
+    /// assert_eq!(keys, ["reading", "date"]);
+    /// ```
+    pub fn all_faults(&self) -> impl Iterator<Item = (Place, &FieldFault)> {
+        let bolts = self.fasteners.iter().flat_map(|found| {
+            let readings = found.readings.iter().filter_map(|reading| reading.fault.as_ref());
+            let faults = found.faults.iter().chain(readings);
+            faults.map(|fault| (Place::Fastener(found.id), fault))
+        });
+        bolts.chain(self.faults.iter().map(|row| (row.place, &row.fault)))
+    }
 }
 
 /// Reads a sheet for the given tools; `today` counts the days left, where it is known.
@@ -104,12 +129,39 @@ impl SheetAssessment {
 /// ```
 #[must_use]
 pub fn assess(sheet: &Sheet, tools: Tools, today: Option<Date>) -> SheetAssessment {
-    let mut faults = Faults(Vec::new());
-    let fasteners: Vec<FastenerAssessment> = sheet
+    reassess(sheet, tools, today, None)
+}
+
+/// The same as [`assess`], working out only the rows of bolts that read otherwise than `before`: a
+/// sheet, the tools it was read for, and what [`assess`] or this found in it. The others are shared
+/// with it, also where they were moved, ticked or named anew.
+///
+/// ```
+/// use shopmath::{sheet::{assess, demo, reassess}, tools::Tools};
+/// use std::rc::Rc;
+/// let before = demo::sheet();
+/// let found = assess(&before, Tools::Metric, None);
+/// let mut after = before.clone();
+/// after.fasteners[0].spec = "50 N·m".into();
+/// let again = reassess(&after, Tools::Metric, None, Some((&before, Tools::Metric, &found)));
+/// assert_eq!(again, assess(&after, Tools::Metric, None));
+/// assert!(Rc::ptr_eq(&again.fasteners[1], &found.fasteners[1]));
+/// ```
+#[must_use]
+pub fn reassess(
+    sheet: &Sheet,
+    tools: Tools,
+    today: Option<Date>,
+    before: Option<(&Sheet, Tools, &SheetAssessment)>,
+) -> SheetAssessment {
+    let before = before.filter(|(_, then, _)| *then == tools);
+    let known = |row| before.and_then(|(sheet, _, found)| shared(row, sheet, found));
+    let fasteners: Vec<Rc<FastenerAssessment>> = sheet
         .fasteners
         .iter()
-        .map(|row| bolts::fastener(row, tools, &mut faults))
+        .map(|row| known(row).unwrap_or_else(|| Rc::new(bolts::fastener(row, tools))))
         .collect();
+    let mut faults = Faults(Vec::new());
     let odometer = faults
         .keep(Place::Sheet, due::distance("odometer", &sheet.odometer))
         .flatten();
@@ -138,17 +190,24 @@ pub fn assess(sheet: &Sheet, tools: Tools, today: Option<Date>) -> SheetAssessme
     }
 }
 
+/// What was found before for a row that reads the same.
+fn shared(row: &Fastener, before: &Sheet, found: &SheetAssessment) -> Option<Rc<FastenerAssessment>> {
+    let mut rows = before.fasteners.iter().zip(&found.fasteners);
+    let (then, found) = rows.find(|(then, found)| then.id == row.id && found.id == row.id)?;
+    bolts::read_alike(row, then).then(|| Rc::clone(found))
+}
+
 /// The faults found so far.
-pub(super) struct Faults(Vec<RowFault>);
+struct Faults(Vec<RowFault>);
 
 impl Faults {
     /// Keeps the faults of a place.
-    pub(super) fn add(&mut self, place: Place, faults: Vec<FieldFault>) {
+    fn add(&mut self, place: Place, faults: Vec<FieldFault>) {
         self.0.extend(faults.into_iter().map(|fault| RowFault { place, fault }));
     }
 
     /// What was read; a fault is kept for its place.
-    pub(super) fn keep<T>(&mut self, place: Place, read: Result<T, FieldFault>) -> Option<T> {
+    fn keep<T>(&mut self, place: Place, read: Result<T, FieldFault>) -> Option<T> {
         read.map_err(|fault| self.0.push(RowFault { place, fault })).ok()
     }
 }
@@ -169,7 +228,7 @@ fn parts(sheet: &Sheet, faults: &mut Faults) -> (Option<Total>, usize) {
     (sum, unpriced)
 }
 
-fn open(sheet: &Sheet, found: &[FastenerAssessment]) -> Vec<Open> {
+fn open(sheet: &Sheet, found: &[Rc<FastenerAssessment>]) -> Vec<Open> {
     let mut open = Vec::new();
     for (row, found) in sheet.fasteners.iter().zip(found) {
         let reasons = [
@@ -197,7 +256,8 @@ fn open(sheet: &Sheet, found: &[FastenerAssessment]) -> Vec<Open> {
     open
 }
 
-fn progress(sheet: &Sheet) -> Progress {
+/// The rows done, without reading any of them.
+pub(super) fn progress(sheet: &Sheet) -> Progress {
     let fasteners = sheet.fasteners.iter().map(|row| row.done);
     let parts = sheet.parts.iter().map(|row| row.done);
     let checks = sheet.checks.iter().map(|row| row.done);

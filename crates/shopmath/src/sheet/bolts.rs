@@ -3,16 +3,16 @@
 //! The answers come from [`crate::fastener::bolt`] and the conversions from [`crate::convert`]; here
 //! they are asked for. No rule of a bolt's own stands here.
 
-use super::assess::{Faults, Place};
 use super::model::Fastener;
 use super::total;
 use crate::caution::Caution;
 use crate::caution::fastener::READING_OUTSIDE;
 use crate::convert;
-use crate::fastener::bolt::{self, Assessment, BoltText, Verdict, resolve};
+use crate::fastener::bolt::{self, Assessment, BoltText, Resolved, Verdict, resolve};
 use crate::field::FieldFault;
 use crate::result::{Finding, Id};
 use crate::tools::Tools;
+use uom::si::f64::Length;
 
 /// The most bolts of one row.
 const MOST_BOLTS: u64 = 999;
@@ -39,65 +39,101 @@ pub struct FastenerAssessment {
     /// Whether the spec turns by an angle, as it does for bolts that are used once, and yet the
     /// row is not marked single-use.
     pub single_use_likely: bool,
+    /// Width across the flats of the standard's hexagon; absent without a thread and where the
+    /// head is another.
+    pub across_flats: Option<Length>,
+    /// Whether the spec turns by an angle.
+    pub turns: bool,
+    /// What is wrong with the row's entries, those of its readings apart.
+    pub faults: Vec<FieldFault>,
 }
 
 /// One reading as tightened.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Reading {
     /// Reading over what the wrench should read, minus one: the finding `reading-deviation`, a
     /// ratio. Absent without a spec, for an empty text, and for one that cannot be read.
     pub deviation: Option<Finding>,
     /// Whether it lies outside the target and the tool's tolerance.
     pub outside: bool,
+    /// What is wrong with its text; its key is `reading`.
+    pub fault: Option<FieldFault>,
 }
 
 /// Reads one row of bolts.
-pub(super) fn fastener(row: &Fastener, tools: Tools, faults: &mut Faults) -> FastenerAssessment {
-    let place = Place::Fastener(row.id);
+pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
     let text = row.bolt_text();
-    let (found, wrong) = whole(&text);
-    faults.add(place, wrong);
-    let readings = row
-        .readings
-        .iter()
-        .map(|typed| reading(&text, typed, place, faults))
-        .collect();
+    let resolved = resolve(&text);
+    let found = bolt::assess(&resolved);
+    let mut faults = wrong(&resolved, &found);
+    let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
     FastenerAssessment {
         id: row.id,
-        count: faults.keep(place, count(&row.count)),
+        count: count(&row.count).map_err(|fault| faults.push(fault)).ok(),
         spec: spec(&text, tools),
         setting: named(&found, "wrench-setting"),
-        single_use_likely: !row.single_use && resolve(&text).spec.as_given().is_some_and(|spec| spec.turns()),
+        single_use_likely: turns && !row.single_use,
+        across_flats: resolved.head.given().and_then(|head| head.across_flats),
+        turns,
+        readings: row.readings.iter().map(|typed| reading(&text, typed)).collect(),
         verdict: found.verdict,
         waiting: found.waiting,
-        readings,
         cautions: found.cautions,
+        faults,
     }
 }
 
-/// A bolt put through the Bolt screen's calculators, and all that is wrong with its entries.
-fn whole(text: &BoltText) -> (Assessment, Vec<FieldFault>) {
-    let resolved = resolve(text);
-    let found = bolt::assess(&resolved);
-    let wrong = resolved.errors.iter().chain(&found.errors).cloned().collect();
-    (found, wrong)
+/// Whether [`fastener`] reads the same in two rows. Every entry is named, so that a new one is
+/// either compared or passed over on purpose.
+pub(super) fn read_alike(one: &Fastener, other: &Fastener) -> bool {
+    let Fastener {
+        id,
+        thread,
+        class,
+        spec,
+        count,
+        single_use,
+        readings,
+        bolt,
+        label: _,
+        head: _,
+        drive: _,
+        replaced: _,
+        done: _,
+    } = one;
+    *id == other.id
+        && *thread == other.thread
+        && *class == other.class
+        && *spec == other.spec
+        && *count == other.count
+        && *single_use == other.single_use
+        && *readings == other.readings
+        && *bolt == other.bolt
+}
+
+/// All that is wrong with the entries of a bolt.
+fn wrong(resolved: &Resolved, found: &Assessment) -> Vec<FieldFault> {
+    resolved.errors.iter().chain(&found.errors).cloned().collect()
 }
 
 /// One reading, judged by the Bolt screen's own rule.
-fn reading(text: &BoltText, typed: &str, place: Place, faults: &mut Faults) -> Reading {
+fn reading(text: &BoltText, typed: &str) -> Reading {
+    if typed.trim().is_empty() {
+        return Reading::default();
+    }
     let mut text = text.clone();
     text.set("reading", typed);
-    let (found, wrong) = whole(&text);
-    faults.add(
-        place,
-        wrong.into_iter().filter(|fault| fault.key == "reading").collect(),
-    );
+    let resolved = resolve(&text);
+    let found = bolt::assess(&resolved);
     let deviation = named(&found, "reading-deviation");
     Reading {
         outside: deviation
             .as_ref()
             .is_some_and(|finding| finding.cautions.contains(&READING_OUTSIDE)),
         deviation,
+        fault: wrong(&resolved, &found)
+            .into_iter()
+            .find(|fault| fault.key == "reading"),
     }
 }
 
@@ -171,11 +207,10 @@ mod tests {
         assert!((ratio.value - 0.7 / 60.0).abs() < 1e-12);
         let outside: Vec<bool> = row.readings.iter().map(|reading| reading.outside).collect();
         assert_eq!(outside, [false, true, false, false]);
-        assert_eq!(found.faults.len(), 1);
-        assert_eq!(
-            (found.faults[0].place, found.faults[0].fault.key),
-            (Place::Fastener(7), "reading")
-        );
+        let at_fault: Vec<bool> = row.readings.iter().map(|reading| reading.fault.is_some()).collect();
+        assert_eq!(at_fault, [false, false, false, true]);
+        let faults: Vec<(Place, &str)> = found.all_faults().map(|(place, fault)| (place, fault.key)).collect();
+        assert_eq!(faults, [(Place::Fastener(7), "reading")]);
         assert_eq!(found.open, [Open::ReadingOutside(7)]);
     }
 

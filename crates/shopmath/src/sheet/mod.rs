@@ -1,9 +1,10 @@
 //! The record of a job: what was tightened to what, what it cost, and when it is next due.
 //!
-//! [`model`] is what is kept, text as typed. [`assess`](mod@assess) reads it into verdicts, totals
-//! and due dates; [`head`] is what a list of sheets shows; [`order`] changes it so that every change can be taken back. [`file`](mod@file),
-//! [`record`], [`link`] and [`csv`] carry it elsewhere. Nothing here reads a clock or stores
-//! anything: dates come in as text, and what is kept where is the page's affair.
+//! [`model`] is what is kept, text as typed; [`fields`] names its entries. [`assess`](mod@assess)
+//! reads it into verdicts, totals and due dates; [`head`] is what a list of sheets shows; [`order`]
+//! changes it so that every change can be taken back. [`file`](mod@file), [`record`], [`link`] and
+//! [`csv`] carry it elsewhere. Nothing here reads a clock or stores anything: dates come in as text,
+//! and what is kept where is the page's affair.
 
 pub mod assess;
 pub mod bolts;

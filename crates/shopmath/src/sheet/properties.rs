@@ -3,10 +3,11 @@
 
 use super::model::{Belt, Check, Fastener, Interval, Part, SCHEMA, Sheet};
 use super::order::{Action, List, Row, Tick, apply};
-use super::{SheetFault, assess, csv, demo, file, limits, link, merge, record};
+use super::{SheetFault, assess, csv, demo, file, limits, link, merge, reassess, record};
 use crate::tools::Tools;
 use proptest::collection::{btree_map, vec};
 use proptest::prelude::*;
+use std::rc::Rc;
 
 fn text() -> impl Strategy<Value = String> {
     prop_oneof![
@@ -159,6 +160,32 @@ fn action() -> impl Strategy<Value = Action> {
     ]
 }
 
+/// One entry of a row of bolts, with what is typed or ticked there.
+fn edit() -> impl Strategy<Value = (usize, usize, String, bool)> {
+    (any::<usize>(), 0_usize..12, text(), any::<bool>())
+}
+
+/// Makes an edit; its row is returned if the edit is one that the row is judged by.
+fn edited(sheet: &mut Sheet, (row, entry, text, on): (usize, usize, String, bool)) -> Option<u32> {
+    let rows = sheet.fasteners.len().max(1);
+    let row = sheet.fasteners.get_mut(row % rows)?;
+    match entry {
+        0 => row.thread = text,
+        1 => row.class = text,
+        2 => row.spec = text,
+        3 => row.count = text,
+        4 => row.readings.push(text),
+        5 => drop(row.bolt.insert("grip".into(), text)),
+        6 => row.single_use = on,
+        7 => row.label = text,
+        8 => row.head = text,
+        9 => row.drive = text,
+        10 => row.replaced = on,
+        _ => row.done = on,
+    }
+    (entry < 7).then_some(row.id)
+}
+
 /// Whether a reader's answer is a sheet within its limits, or a fault with a name and a sentence.
 fn sound<'a>(read: Result<impl IntoIterator<Item = &'a Sheet>, &SheetFault>) -> bool {
     match read {
@@ -261,6 +288,26 @@ proptest! {
         names.sort_unstable();
         names.dedup();
         prop_assert_eq!(names.len(), merged.len());
+    }
+
+    #[test]
+    fn reading_only_what_changed_finds_the_same(
+        sheet in sheet(), edits in vec(edit(), 0..3), actions in vec(action(), 0..3), inch in any::<bool>()
+    ) {
+        let found = assess(&sheet, Tools::Metric, None);
+        let mut after = sheet.clone();
+        let changed: Vec<Option<u32>> = edits.into_iter().map(|edit| edited(&mut after, edit)).collect();
+        let again = reassess(&after, Tools::Metric, None, Some((&sheet, Tools::Metric, &found)));
+        prop_assert_eq!(&again, &assess(&after, Tools::Metric, None));
+        for (before, now) in found.fasteners.iter().zip(&again.fasteners) {
+            prop_assert!(Rc::ptr_eq(before, now) || changed.contains(&Some(before.id)));
+        }
+        for action in actions {
+            after = apply(&after, action).map_or(after, |(next, _)| next);
+        }
+        let tools = if inch { Tools::Inch } else { Tools::Metric };
+        let last = reassess(&after, tools, None, Some((&sheet, Tools::Metric, &found)));
+        prop_assert_eq!(last, assess(&after, tools, None));
     }
 
     #[test]

@@ -1,13 +1,13 @@
 //! The tools a job needs, gathered from its bolts.
 //!
-//! What was typed for a head or a drive counts as typed, spaces and capitals apart. A bolt without
+//! What was typed for a head or a drive counts as typed, spaces and Latin capitals apart. A bolt without
 //! a typed head is taken by the standard's hexagon, as the Bolt screen does.
 
 use super::bolts::FastenerAssessment;
 use super::model::Sheet;
-use crate::fastener::bolt::resolve;
 use crate::quantity::Quantity;
 use crate::result::Amount;
+use std::rc::Rc;
 use uom::si::f64::{Length, Torque};
 
 /// One thing to lay out, with the rows of bolts it is for.
@@ -43,20 +43,19 @@ pub enum What {
 /// assert!(tools.iter().any(|tool| matches!(tool.what, What::AngleGauge)));
 /// ```
 #[must_use]
-pub fn gather(sheet: &Sheet, found: &[FastenerAssessment]) -> Vec<Tool> {
+pub fn gather(sheet: &Sheet, found: &[Rc<FastenerAssessment>]) -> Vec<Tool> {
     let (mut heads, mut drives, mut angle) = (Vec::new(), Vec::new(), Vec::new());
     let mut wrench: Option<(Torque, Torque, Vec<u32>)> = None;
     for (row, found) in sheet.fasteners.iter().zip(found) {
-        let resolved = resolve(&row.bolt_text());
         if !row.head.trim().is_empty() {
             add(&mut heads, What::Head(row.head.trim().into()), row.id);
-        } else if let Some(width) = resolved.head.given().and_then(|head| head.across_flats) {
+        } else if let Some(width) = found.across_flats {
             add(&mut heads, What::Hexagon(width), row.id);
         }
         if !row.drive.trim().is_empty() {
             add(&mut drives, What::Drive(row.drive.trim().into()), row.id);
         }
-        if resolved.spec.as_given().is_some_and(|spec| spec.turns()) {
+        if found.turns {
             add(&mut angle, What::AngleGauge, row.id);
         }
         if let Some(setting) = setting(found) {
@@ -90,7 +89,7 @@ fn alike(one: &What, other: &What) -> bool {
     let folded = |text: &str| -> String {
         text.chars()
             .filter(|letter| !letter.is_whitespace())
-            .flat_map(char::to_lowercase)
+            .map(|letter| letter.to_ascii_lowercase())
             .collect()
     };
     match (one, other) {
