@@ -5,6 +5,8 @@
 
 mod app;
 mod awake;
+#[allow(dead_code)] // until the Sheet screen calls all of it
+mod keep;
 mod link;
 mod offline;
 mod route;
