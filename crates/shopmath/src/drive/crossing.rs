@@ -15,16 +15,18 @@ const CLEAR: f64 = 1e-9;
 
 /// Every pair of pulleys whose bodies touch.
 pub(super) fn overlaps(layout: &Layout) -> Vec<RouteFault> {
-    let mut faults = Vec::new();
-    for (first, one) in layout.pulleys.iter().enumerate() {
-        for (offset, other) in layout.pulleys[first + 1..].iter().enumerate() {
-            let apart = one.centre.point().distance(other.centre.point());
-            if apart <= one.body_radius() + other.body_radius() + CLEAR {
-                faults.push(RouteFault::Overlap(first, first + 1 + offset));
-            }
-        }
-    }
-    faults
+    let count = layout.pulleys.len();
+    (0..count)
+        .flat_map(|first| (first + 1..count).map(move |second| (first, second)))
+        .filter(|&(first, second)| touch(layout, first, second, layout.pulleys[first].centre.point()))
+        .map(|(first, second)| RouteFault::Overlap(first, second))
+        .collect()
+}
+
+/// Whether a pulley, put at a place, touches another one's body.
+pub(super) fn touch(layout: &Layout, pulley: usize, other: usize, at: Point) -> bool {
+    let (pulley, other) = (&layout.pulleys[pulley], &layout.pulleys[other]);
+    at.distance(other.centre.point()) <= pulley.body_radius() + other.body_radius() + CLEAR
 }
 
 /// What keeps a belt from taking the route, the most telling first; empty for a valid one.
@@ -46,26 +48,44 @@ pub(super) fn check(trace: &Trace) -> Vec<RouteFault> {
     faults
 }
 
+/// Whether nothing is in the way of one pulley and its two spans, where the belt closes: what has to
+/// be looked at again when only that pulley has moved, in time proportional to the pulleys.
+pub(super) fn clear_at(trace: &Trace, pulley: usize) -> bool {
+    let count = trace.spans.len();
+    let own = [(pulley + count - 1) % count, pulley];
+    let through =
+        (0..count).any(|span| own.iter().any(|&own| through(trace, own, span)) || through(trace, span, pulley));
+    let crossed = (0..count).any(|span| {
+        own.iter()
+            .any(|&own| apart(count, own, span) && cross(trace, own, span))
+    });
+    !through && !crossed && looped(trace).next().is_none()
+}
+
 /// Pulleys whose two own spans cross. Where the belt turns more than once in all, it loops all the
 /// way round such a pulley to reach what it passes by.
 fn looped(trace: &Trace) -> impl Iterator<Item = usize> + '_ {
     let several = trace.spans.len() > 2;
     (0..trace.spans.len())
         .filter(move |&pulley| several && trace.wraps[pulley] > core::f64::consts::PI)
-        .filter(|&pulley| cross(trace.arriving(pulley), trace.spans[pulley]))
+        .filter(|&pulley| cross(trace, (pulley + trace.spans.len() - 1) % trace.spans.len(), pulley))
 }
 
 /// Spans that run through a pulley they neither leave nor meet.
 fn runs_through(trace: &Trace) -> impl Iterator<Item = RouteFault> + '_ {
     let count = trace.spans.len();
-    let strangers = move |span: usize| (0..count).filter(move |&pulley| pulley != span && pulley != (span + 1) % count);
     (0..count)
-        .flat_map(move |span| strangers(span).map(move |pulley| (span, pulley)))
-        .filter(|&(span, pulley)| {
-            let circle = trace.circles[pulley];
-            distance(trace.spans[span], circle.centre) < circle.radius.abs() - CLEAR
-        })
+        .flat_map(move |span| (0..count).map(move |pulley| (span, pulley)))
+        .filter(|&(span, pulley)| through(trace, span, pulley))
         .map(|(span, pulley)| RouteFault::SpanThrough { span, pulley })
+}
+
+/// Whether a span runs through a pulley it neither leaves nor meets.
+fn through(trace: &Trace, span: usize, pulley: usize) -> bool {
+    let circle = trace.circles[pulley];
+    pulley != span
+        && pulley != (span + 1) % trace.spans.len()
+        && distance(trace.spans[span], circle.centre) < circle.radius.abs() - CLEAR
 }
 
 /// Pairs of spans without a common pulley that cross, and the two spans of a two-pulley drive.
@@ -73,9 +93,15 @@ fn crossed(trace: &Trace) -> impl Iterator<Item = RouteFault> + '_ {
     let count = trace.spans.len();
     (0..count)
         .flat_map(move |first| (first + 1..count).map(move |second| (first, second)))
-        .filter(move |&(first, second)| count == 2 || (second - first > 1 && second - first < count - 1))
-        .filter(|&(first, second)| cross(trace.spans[first], trace.spans[second]))
+        .filter(move |&(first, second)| apart(count, first, second))
+        .filter(|&(first, second)| cross(trace, first, second))
         .map(|(first, second)| RouteFault::SpansCross(first, second))
+}
+
+/// Whether two spans of a drive of so many pulleys are looked at for a crossing.
+fn apart(count: usize, one: usize, other: usize) -> bool {
+    let steps = one.abs_diff(other);
+    steps > 0 && (count == 2 || (steps > 1 && steps < count - 1))
 }
 
 /// The pulley with the widest wrap: the one a belt that turns too often goes round for nothing.
@@ -84,7 +110,8 @@ fn widest_wrap(trace: &Trace) -> Option<usize> {
 }
 
 /// Whether two spans have a point in common.
-fn cross(one: Span, other: Span) -> bool {
+fn cross(trace: &Trace, one: usize, other: usize) -> bool {
+    let (one, other) = (trace.spans[one], trace.spans[other]);
     let side = |span: Span, point: Point| span.along.cross(point - span.from);
     let splits = |span: Span, by: Span| {
         let (start, end) = (side(by, span.from), side(by, span.to));

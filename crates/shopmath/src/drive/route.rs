@@ -93,16 +93,26 @@ pub struct Leg {
 /// assert!((route.effective_length.get::<Millimetre>() - 1233.51488).abs() < 1e-5);
 /// ```
 pub fn solve(layout: &Layout) -> Result<Route, Vec<RouteFault>> {
+    sound(layout)?;
+    trace_valid(layout).map(|trace| Route::of(layout, &trace))
+}
+
+/// As [`solve`], of a belt that goes round in one sense only.
+///
+/// # Errors
+/// Every [`RouteFault`] found in that sense.
+pub(super) fn solve_in(layout: &Layout, sense: f64) -> Result<Route, Vec<RouteFault>> {
+    sound(layout)?;
+    traced(layout, sense).map(|trace| Route::of(layout, &trace))
+}
+
+/// What keeps the pulleys from carrying a belt, wherever it runs.
+fn sound(layout: &Layout) -> Result<(), Vec<RouteFault>> {
     let mut faults = layout.faults();
-    if faults.iter().any(|fault| fault.forbids_tracing()) {
-        return Err(faults);
+    if !faults.iter().any(|fault| fault.forbids_tracing()) {
+        faults.extend(crossing::overlaps(layout));
     }
-    faults.extend(crossing::overlaps(layout));
-    if faults.is_empty() {
-        trace_valid(layout).map(|trace| Route::of(layout, &trace))
-    } else {
-        Err(faults)
-    }
+    if faults.is_empty() { Ok(()) } else { Err(faults) }
 }
 
 /// Only the effective length of a route known to go round in a sense, unchecked beyond closing

@@ -6,7 +6,7 @@
 
 use super::fault::{RouteFault, TensionerFault};
 use super::route::Route;
-use super::si::{in_metres, metres, radians, ratio};
+use super::si::{in_metres, in_radians, metres, radians, ratio};
 use super::tensioner::{Arm, Reading};
 use crate::bound::between;
 use kurbo::common::solve_itp;
@@ -19,7 +19,7 @@ const CLOSE: f64 = 1e-12;
 /// A belt this near to the length at a stop fits there, metre.
 const AT_STOP: f64 = 1e-9;
 
-/// Where the arm can stand with a route that closes, and the lengths there.
+/// Where the arm can stand with a route that a belt can take, and the lengths there.
 #[derive(Clone, Debug)]
 pub struct TakeUp {
     /// Length at the low stop, or why there is none.
@@ -58,10 +58,11 @@ struct Piece {
     end: (f64, Reading),
 }
 
-/// Goes over the sweep.
+/// Goes over the sweep, looking at it every half degree: a clear stretch narrower than that between
+/// two that are not may be passed over.
 ///
 /// # Errors
-/// [`TensionerFault::NeverRoutes`] where the belt closes at no angle.
+/// [`TensionerFault::NeverRoutes`] where the belt can run at no angle.
 pub fn take_up(arm: &Arm<'_>) -> Result<TakeUp, TensionerFault> {
     let pieces = pieces(arm);
     let ends = || {
@@ -69,10 +70,14 @@ pub fn take_up(arm: &Arm<'_>) -> Result<TakeUp, TensionerFault> {
             .iter()
             .flat_map(|piece| [piece.start.1.length, piece.end.1.length])
     };
-    if pieces.is_empty() {
+    // The pieces are clear of what the arm moves; once for all, nothing else is in the way either.
+    if !pieces
+        .first()
+        .is_some_and(|piece| arm.route_in_sense(piece.start.0).is_ok())
+    {
         return Err(TensionerFault::NeverRoutes);
     }
-    let at = |angle: Angle| match arm.route_at(angle) {
+    let at = |angle: Angle| match arm.route_in_sense(in_radians(angle)) {
         Ok(route) => Ok(route.effective_length),
         Err(faults) => Err(faults
             .first()
@@ -169,7 +174,7 @@ fn bracketed(mut miss: impl FnMut(f64) -> f64, low: (f64, f64), high: (f64, f64)
 }
 
 fn fit(arm: &Arm<'_>, angle: f64, piece: Piece, target: f64) -> Option<Fit> {
-    let route = arm.route_at(radians(angle)).ok()?;
+    let route = arm.route_in_sense(angle).ok()?;
     if (in_metres(route.effective_length) - target).abs() > AT_STOP {
         return None;
     }
@@ -190,7 +195,14 @@ fn fit(arm: &Arm<'_>, angle: f64, piece: Piece, target: f64) -> Option<Fit> {
     })
 }
 
-/// The sweep cut where the belt stops closing and where the length turns.
+/// The route's reading where a belt can take it.
+fn clear(arm: &Arm<'_>, angle: f64) -> Option<(f64, Reading)> {
+    arm.reading(angle)
+        .filter(|reading| reading.clear)
+        .map(|reading| (angle, reading))
+}
+
+/// The sweep cut where a belt can no longer run and where the length turns.
 fn pieces(arm: &Arm<'_>) -> Vec<Piece> {
     let (low, high) = arm.stops();
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a turn has 720 half degrees
@@ -201,10 +213,10 @@ fn pieces(arm: &Arm<'_>) -> Vec<Piece> {
     let mut before: Option<(f64, Reading)> = None;
     for step in 0..=steps {
         let at = angle(step);
-        let here = arm.reading(at).map(|reading| (at, reading));
+        let here = clear(arm, at);
         match (before, here) {
             (Some(start), Some(end)) => join(arm, &mut pieces, start, end),
-            (Some(start), None) => extend(&mut pieces, edge(arm, start, at)),
+            (Some(start), None) => join(arm, &mut pieces, start, edge(arm, start, at)),
             (None, Some(end)) if step > 0 => {
                 let start = edge(arm, end, angle(step - 1));
                 join(arm, &mut pieces, start, end);
@@ -219,8 +231,7 @@ fn pieces(arm: &Arm<'_>) -> Vec<Piece> {
 /// Adds a step to the pieces, cut in two where the length turns within it.
 fn join(arm: &Arm<'_>, pieces: &mut Vec<Piece>, start: (f64, Reading), end: (f64, Reading)) {
     let growth = |angle: f64| arm.reading(angle).map_or(f64::NAN, |reading| reading.growth);
-    let turn = bracketed(growth, (start.0, start.1.growth), (end.0, end.1.growth))
-        .and_then(|angle| arm.reading(angle).map(|reading| (angle, reading)));
+    let turn = bracketed(growth, (start.0, start.1.growth), (end.0, end.1.growth)).and_then(|angle| clear(arm, angle));
     match pieces.last() {
         Some(last) if last.end.0.to_bits() == start.0.to_bits() => {}
         _ => pieces.push(Piece { start, end: start }),
@@ -240,15 +251,68 @@ fn extend(pieces: &mut [Piece], end: (f64, Reading)) {
     }
 }
 
-/// The last angle, from one where the belt closes towards one where it does not, at which it does.
-fn edge(arm: &Arm<'_>, closes: (f64, Reading), not: f64) -> (f64, Reading) {
-    let (mut inside, mut outside) = (closes, not);
+/// The last angle, from one where a belt can run towards one where it cannot, at which it can.
+fn edge(arm: &Arm<'_>, runs: (f64, Reading), not: f64) -> (f64, Reading) {
+    let (mut inside, mut outside) = (runs, not);
     for _ in 0..40 {
         let middle = 0.5 * (inside.0 + outside);
-        match arm.reading(middle) {
-            Some(reading) => inside = (middle, reading),
+        match clear(arm, middle) {
+            Some(reading) => inside = reading,
             None => outside = middle,
         }
     }
     inside
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drive::layout::Layout;
+    use crate::drive::profile::Profile;
+    use crate::drive::text::{pulleys, tensioner};
+    use core::f64::consts::TAU;
+
+    /// A flat pulley that presses the upper span down, past the lower one if it is let.
+    fn pressing(low: f64, high: f64) -> (Layout, String) {
+        let list = pulleys::read("crank:rib:0,0:100;fan:rib:400,0:100;idler:back:202,66:60").unwrap();
+        let layout = Layout {
+            profile: Profile::Pk,
+            back: metres(0.0023),
+            pulleys: list,
+        };
+        (layout, format!("idler@350,40,{low}..{high}"))
+    }
+
+    fn swept(low: f64, high: f64) -> (TakeUp, Result<Vec<Fit>, TensionerFault>) {
+        let (layout, text) = pressing(low, high);
+        let arm = Arm::fit(&layout, tensioner::read(&text, &layout.pulleys).unwrap()).unwrap();
+        let take_up = take_up(&arm).unwrap();
+        // By the thin-belt formula alone, the arm would hold this one at 215°, on the far side of the lower span.
+        let beyond = arm.reading(215_f64.to_radians()).unwrap();
+        assert!(!beyond.clear);
+        let fits = take_up.fits(&arm, metres(beyond.length));
+        (take_up, fits)
+    }
+
+    #[test]
+    fn a_belt_past_the_opposite_span_is_too_long() {
+        let (take_up, fits) = swept(170.0, 240.0);
+        let Err(TensionerFault::TooLong { longest, .. }) = fits else {
+            panic!("{fits:?}");
+        };
+        // The arm's reach ends where the pulley meets the lower span, 50 mm below the line of centres.
+        let (layout, text) = pressing(170.0, 240.0);
+        let arm = Arm::fit(&layout, tensioner::read(&text, &layout.pulleys).unwrap()).unwrap();
+        let down = 40.0 + 50.0 - (30.0 + 2.3);
+        let touching = TAU / 2.0 + (down / (in_metres(arm.length()) * 1e3)).asin();
+        assert!((arm.reading(touching).unwrap().length - in_metres(longest)).abs() < 1e-6);
+        assert_eq!(in_metres(take_up.longest), in_metres(longest));
+        assert!(take_up.at_low.is_ok() && take_up.at_high.is_err());
+    }
+
+    #[test]
+    fn a_sweep_that_stops_short_of_the_span_has_both_stops() {
+        let (take_up, _) = swept(170.0, 195.0);
+        assert_eq!(in_metres(take_up.longest), in_metres(take_up.at_high.unwrap()));
+    }
 }

@@ -3,6 +3,7 @@
 //! Here the arm stands at given angles; which angle a belt asks for is [`super::take_up`]'s work,
 //! what its spring does [`super::spring`]'s.
 
+use super::crossing;
 use super::fault::{RouteFault, TensionerFault};
 use super::layout::Layout;
 use super::pulley::Spot;
@@ -158,17 +159,29 @@ impl<'a> Arm<'a> {
         metres(self.length * across.dot(pull))
     }
 
-    /// Length and growth where the belt closes, unchecked for crossings, metre and metre per
-    /// radian.
+    /// The checked route at an angle, in the sense of the sweep: past a span the belt may close the
+    /// other way round, where the arm cannot take it.
+    ///
+    /// # Errors
+    /// The [`RouteFault`]s of the route there.
+    pub(super) fn route_in_sense(&self, angle: f64) -> Result<Route, Vec<RouteFault>> {
+        route::solve_in(&self.layout_at(radians(angle)), self.sense)
+    }
+
+    /// Length and growth where the belt closes, metre and metre per radian, and whether the
+    /// tensioner's pulley and its spans are clear of all others. Those others are not checked.
     pub(super) fn reading(&self, angle: f64) -> Option<Reading> {
         let pulley = self.tensioner.pulley;
+        let centre = self.tensioner.pivot.point() + self.length * Vec2::from_angle(angle);
         let mut circles = self.circles.clone();
-        circles.get_mut(pulley)?.centre = self.tensioner.pivot.point() + self.length * Vec2::from_angle(angle);
+        circles.get_mut(pulley)?.centre = centre;
         let trace = Trace::around(circles, self.sense).ok().filter(Trace::closes)?;
         let pull = trace.arriving(pulley).along - trace.spans[pulley].along;
+        let touches = |other| other != pulley && crossing::touch(self.layout, pulley, other, centre);
         Some(Reading {
             length: trace.length(),
             growth: self.length * Vec2::from_angle(angle + 0.25 * TAU).dot(pull),
+            clear: crossing::clear_at(&trace, pulley) && !(0..trace.spans.len()).any(touches),
         })
     }
 }
@@ -180,6 +193,8 @@ pub(super) struct Reading {
     pub(super) length: f64,
     /// Its growth, metre per radian anticlockwise.
     pub(super) growth: f64,
+    /// Whether nothing is in the way of the tensioner's pulley and its two spans.
+    pub(super) clear: bool,
 }
 
 /// An angle moved by whole turns to lie within half a turn of another.

@@ -2,7 +2,7 @@
 
 use super::{Bench, springs, travel};
 use crate::caution::{self, Caution};
-use crate::drive::fault::TensionerFault;
+use crate::drive::fault::{RouteFault, TensionerFault};
 use crate::drive::si::{in_metres, in_radians, metres};
 use crate::drive::take_up::{self, Fit, TakeUp};
 use crate::quantity::Unit;
@@ -49,7 +49,11 @@ pub(super) fn held(bench: &mut Bench) -> Option<Held> {
     let take_up = match take_up::take_up(&arm) {
         Ok(take_up) => take_up,
         Err(fault) => {
-            bench.fault("tensioner", fault);
+            // Where other pulleys are at fault, their sentences say what to change.
+            let own = |fault: &RouteFault| fault.pulleys().contains(&arm.tensioner().pulley);
+            if read.route_faults.iter().all(own) {
+                bench.fault("tensioner", fault);
+            }
             return None;
         }
     };
