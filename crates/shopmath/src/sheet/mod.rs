@@ -3,11 +3,12 @@
 //! [`model`] is what is kept, text as typed; [`fields`] names its entries. [`assess`](mod@assess)
 //! reads it into verdicts, totals and due dates; [`head`] is what a list of sheets shows; [`order`]
 //! changes it so that every change can be taken back. [`file`](mod@file), [`record`], [`link`] and
-//! [`csv`] carry it elsewhere. Nothing here reads a clock or stores anything: dates come in as text,
-//! and what is kept where is the page's affair.
+//! [`csv`] carry it elsewhere, [`code`](mod@code) to a camera. Nothing here reads a clock or stores
+//! anything: dates come in as text, and what is kept where is the page's affair.
 
 pub mod assess;
 pub mod bolts;
+pub mod code;
 pub mod csv;
 pub mod date;
 pub mod demo;
