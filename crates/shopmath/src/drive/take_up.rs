@@ -71,9 +71,9 @@ pub fn take_up(arm: &Arm<'_>) -> Result<TakeUp, TensionerFault> {
             .flat_map(|piece| [piece.start.1.length, piece.end.1.length])
     };
     // The pieces are clear of what the arm moves; once for all, nothing else is in the way either.
-    if !pieces
+    if pieces
         .first()
-        .is_some_and(|piece| arm.route_in_sense(piece.start.0).is_ok())
+        .is_none_or(|piece| arm.route_in_sense(piece.start.0).is_err())
     {
         return Err(TensionerFault::NeverRoutes);
     }
