@@ -68,6 +68,11 @@ pub enum Style {
         /// The smallest difference worth showing, in the unit shown.
         step: f64,
     },
+    /// The same for a deviation, with a plus sign where it is above nothing.
+    Signed {
+        /// The smallest difference worth showing, in the unit shown.
+        step: f64,
+    },
     /// Inches and a fraction down to 1/64.
     InchFraction,
     /// A whole number where it is one, such as a wrench's nominal size.

@@ -3,6 +3,8 @@
 use super::{assessed, result, row};
 use fenderside_tests::{Mark, Tolerance};
 use shopmath::fastener::bolt::{BoltText, FIELDS, Slug, assess, resolve};
+use shopmath::quantity::print;
+use shopmath::result::Amount;
 
 fn verdict(typed: &[(&str, &str)]) -> (Slug, String) {
     let verdict = assessed(typed).verdict.unwrap();
@@ -169,14 +171,95 @@ fn an_angle_without_a_grip_gets_no_verdict_but_says_what_it_waits_for() {
 #[test]
 fn the_sentence_says_what_was_assumed_and_only_that() {
     let (_, assumed) = verdict(&[("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")]);
-    assert!(assumed.contains("friction 0.10..0.16") && assumed.contains("4 %") && assumed.contains("head hex"));
+    assert!(
+        assumed.ends_with("(assumed: hex head, friction 0.10 to 0.16, wrench within 4 %)."),
+        "{assumed}"
+    );
     let given = [("mu", "0.12"), ("tool", "4 %"), ("head", "flange")];
     let typed: Vec<_> = [("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")]
         .into_iter()
         .chain(given)
         .collect();
     let (_, none) = verdict(&typed);
-    assert!(!none.contains("Assumed"), "{none}");
+    assert!(!none.contains("assumed"), "{none}");
+    // A hole's material says that the bolt goes into a hole, so that is no assumption.
+    let angle = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "20 N·m + 60°"),
+        ("grip", "40"),
+    ];
+    let (_, nut) = verdict(&angle);
+    assert!(nut.contains("steel, a nut, parts three"), "{nut}");
+    let hole: Vec<_> = angle.into_iter().chain([("into", "a380")]).collect();
+    let (_, hole) = verdict(&hole);
+    assert!(!hole.contains("nut") && hole.contains("steel, parts three"), "{hole}");
+}
+
+#[test]
+fn the_sentence_gives_the_range_of_the_clamp_load() {
+    let typed = [("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")];
+    let assessment = assessed(&typed);
+    let kilonewtons = |id| (result(&assessment, id).unwrap() / 100.0).round() / 10.0;
+    let (low, high) = (kilonewtons("clamp-low"), kilonewtons("clamp-high"));
+    let (_, sentence) = verdict(&typed);
+    assert!(
+        sentence.starts_with(&format!("Believable for 10.9: it clamps with {low} to {high}\u{a0}kN,")),
+        "{sentence}"
+    );
+    // Without friction's and the tool's range it is one number.
+    let exact = [("mu", "0.12"), ("tool", "0 %")];
+    let (_, one) = verdict(&typed.into_iter().chain(exact).collect::<Vec<_>>());
+    assert!(!one.contains(" to "), "{one}");
+}
+
+#[test]
+fn a_bracket_in_the_middle_of_a_spec_is_read_and_checked() {
+    let joint = |spec| {
+        let typed = [("thread", "M10"), ("class", "10.9"), ("spec", spec), ("grip", "40")];
+        let assessment = assessed(&typed);
+        let setting = assessment.sections[0].findings[0].cautions.clone();
+        let cautioned = setting.iter().any(|caution| caution.slug == "figures-disagree");
+        let sentence = assessment.verdict.as_ref().unwrap().sentence.clone();
+        (result(&assessment, "angle-clamp-mid").unwrap(), cautioned, sentence)
+    };
+    let (plain, cautioned, sentence) = joint("20 N·m + 60°");
+    assert!(!cautioned && !sentence.contains("bracket"), "{sentence}");
+    let (restated, cautioned, sentence) = joint("20 N·m (15 lbf·ft) + 60°");
+    row(
+        "restated",
+        Mark::Calculated,
+        restated,
+        plain,
+        Tolerance::Relative(1e-15),
+    );
+    assert!(!cautioned && !sentence.contains("bracket"), "{sentence}");
+    let (contradicted, cautioned, sentence) = joint("20 N·m (20 lbf·ft) + 60°");
+    row(
+        "contradicted",
+        Mark::Calculated,
+        contradicted,
+        plain,
+        Tolerance::Relative(1e-15),
+    );
+    assert!(cautioned && sentence.contains("check the manual"), "{sentence}");
+}
+
+#[test]
+fn a_deviation_has_its_sign() {
+    let shown = |reading| {
+        let assessment = assessed(&[("thread", "M10"), ("spec", "60 N·m"), ("reading", reading)]);
+        let found = assessment.sections[0]
+            .findings
+            .iter()
+            .find(|found| found.name == "reading off by");
+        let found = found.unwrap().clone();
+        let Amount::One(off) = found.amount else {
+            panic!("one deviation")
+        };
+        print::number(off, found.unit, found.style)
+    };
+    assert_eq!([shown("60.72"), shown("59.28"), shown("60")], ["+1.2", "−1.2", "0"]);
 }
 
 /// A joint with every field filled in.

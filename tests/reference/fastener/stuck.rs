@@ -2,6 +2,7 @@
 
 use super::{assessed, class_on, mm, mpa, result, row, thread};
 use fenderside_tests::{EXACT_CHAIN, Mark, Tolerance, agree};
+use shopmath::fastener::bolt::{BoltText, resolve};
 use shopmath::fastener::class::Metal;
 use shopmath::fastener::heat::clamp_change;
 use shopmath::fastener::material;
@@ -173,6 +174,41 @@ fn heat_cautions_come_at_their_temperatures() {
             shown,
             "{slug} at {heat} in {into}"
         );
+    }
+}
+
+/// 100 °C is 80 K above a room of 20 °C; a difference of 1 °F is 5/9 K. Which is meant is asked.
+#[test]
+fn a_temperature_in_place_of_a_rise_is_asked_about() {
+    let read = |heat: &str| {
+        let mut text = BoltText::default();
+        text.set("heat", heat);
+        resolve(&text)
+    };
+    for (heat, offered) in [
+        ("100 °C", ["80 K", "100 K"]),
+        ("100C", ["80 K", "100 K"]),
+        ("212 °F", ["80 K", "118 K"]),
+    ] {
+        let resolved = read(heat);
+        assert_eq!(resolved.heat.given(), None, "{heat}");
+        let error = &resolved.errors[0];
+        assert_eq!(
+            (error.key, &error.remedies[..]),
+            ("heat", &offered.map(String::from)[..])
+        );
+        assert!(
+            error.sentence.contains("how hot it gets or how much hotter"),
+            "{}",
+            error.sentence
+        );
+        for remedy in offered {
+            assert_eq!(read(remedy).errors, vec![], "{remedy}");
+        }
+    }
+    for (heat, kelvin) in [("80 K", 80.0), ("80", 80.0), ("-40 K", -40.0), ("80 Δ°C", 80.0)] {
+        let rise = read(heat).heat.given().unwrap();
+        row(heat, Mark::Calculated, rise.value, kelvin, Tolerance::Relative(1e-12));
     }
 }
 

@@ -60,7 +60,7 @@ pub(crate) fn amount(finding: &Found, unit: Unit, identified: bool) -> Html {
         .map(|&(end, quantity)| {
             html! {
                 <>
-                    { data(finding, (end, quantity), unit, identified, Some(end) == last) }
+                    { data(finding, (end, quantity), unit, if identified { Tag::Id } else { Tag::None }, Some(end) == last) }
                     if Some(end) != last { <span class="finding-to">{ "–" }</span> }
                 </>
             }
@@ -68,12 +68,26 @@ pub(crate) fn amount(finding: &Found, unit: Unit, identified: bool) -> Html {
         .collect()
 }
 
+/// A single value as a `<data>` element of a class, for a result that stands in each row of a list.
+pub(crate) fn classed(finding: &Found, unit: Unit, class: &'static str) -> Html {
+    let ends = finding.amount.ends();
+    ends.map(|end| data(finding, end, unit, Tag::Class(class), true)).collect()
+}
+
+/// What tells a `<data>` element from others.
+#[derive(Clone, Copy, PartialEq)]
+enum Tag {
+    Id,
+    Class(&'static str),
+    None,
+}
+
 /// One `<data>` element.
 fn data(
     finding: &Found,
     (end, quantity): (Option<&'static str>, Quantity),
     unit: Unit,
-    identified: bool,
+    tag: Tag,
     is_last: bool,
 ) -> Html {
     let (value, coherent) = finding.plain(quantity);
@@ -81,12 +95,16 @@ fn data(
         Id::Row(name) => Some(name),
         _ => None,
     };
-    let id = identified.then(|| element_id(finding.id, end));
+    let id = (tag == Tag::Id).then(|| element_id(finding.id, end));
+    let class = match tag {
+        Tag::Class(class) => Some(class),
+        _ => None,
+    };
     let number = print::number(quantity, unit, finding.style);
     html! {
-        <data {id} value={shortest(value)} data-unit={coherent.symbol()} data-row={row} data-end={end}>
-            <span class="number">{ number }</span>
-            <span class={if is_last { "unit" } else { "unit unit-between" }}>{ print::suffix(unit) }</span>
+        <data {id} {class} value={shortest(value)} data-unit={coherent.symbol()} data-row={row} data-end={end}>
+            <span class="number">{ &number }</span>
+            <span class={if is_last { "unit" } else { "unit unit-between" }}>{ print::suffix(&number, unit) }</span>
         </data>
     }
 }
@@ -140,7 +158,7 @@ fn term(term: &Term) -> Html {
     html! {
         <>
             <dt><var>{ term.symbol }</var>{ ", " }{ term.meaning }</dt>
-            <dd>{ text }{ print::suffix(term.unit) }</dd>
+            <dd>{ &text }{ print::suffix(&text, term.unit) }</dd>
         </>
     }
 }

@@ -7,6 +7,8 @@ use crate::quantity::Unit;
 use crate::quantity::compliance::Compliance;
 use uom::si::f64::{Force, Length, TemperatureCoefficient, TemperatureInterval};
 
+/// What counts as room temperature, °C; a rise counts from here.
+pub(super) const ROOM: f64 = 20.0;
 /// Largest change of temperature accepted either way, kelvin.
 const LIMIT: f64 = 1500.0;
 

@@ -2,7 +2,7 @@
 //! the one place that words such a sentence; texts that are no quantity at all are worded by
 //! [`crate::quantity::fault`].
 
-use crate::quantity::print::{rounded, suffix};
+use crate::quantity::print::{self, rounded};
 use crate::quantity::{Quantity, Unit};
 use core::fmt;
 
@@ -89,6 +89,15 @@ pub enum Refusal {
         large_read: Quantity,
         /// The unit to state both in.
         unit: Unit,
+    },
+    /// A temperature where a rise of temperature is wanted: it can be meant as either.
+    RiseOrTemperature {
+        /// The text read.
+        read: String,
+        /// The rise from room temperature, taken as how hot it gets.
+        up_to: String,
+        /// The rise, taken as how much hotter it gets.
+        by: String,
     },
     /// A boss too thin for its threads.
     ThinBoss {
@@ -178,6 +187,10 @@ impl fmt::Display for Refusal {
                 said(*small_read, *unit),
                 said(*large_read, *unit)
             ),
+            Self::RiseOrTemperature { read, up_to, by } => write!(
+                out,
+                "“{read}” can be how hot it gets or how much hotter. Type {up_to} if it is heated to {read} from a room at 20 °C, or {by} if it gets that much hotter."
+            ),
             Self::ThinBoss { read, smallest } => write!(
                 out,
                 "The boss is only {} thread diameters wide; below 1.4 its wall opens and no strength is tabled. Type {} or more.",
@@ -201,8 +214,7 @@ impl fmt::Display for Refusal {
 }
 
 fn said(quantity: Quantity, unit: Unit) -> String {
-    let value = quantity.value_in(unit).unwrap_or(f64::NAN);
-    format!("{}{}", rounded(value, 0.0), suffix(unit))
+    print::quantity(quantity, unit)
 }
 
 /// The quantity, where it lies within the bounds and is a number.

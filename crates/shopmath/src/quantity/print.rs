@@ -31,13 +31,18 @@ pub fn exact(typed: Typed) -> String {
 #[must_use]
 pub fn bounds(bounds: Bounds) -> String {
     let number = |typed: Typed| rounded(typed.value, typed.step);
-    let high = format!("{}{}", number(bounds.high), suffix(bounds.high.unit));
+    let measured = |typed: Typed| {
+        let number = number(typed);
+        let unit = suffix(&number, typed.unit);
+        number + &unit
+    };
+    let high = measured(bounds.high);
     if !bounds.is_range() {
         high
     } else if bounds.low.unit == bounds.high.unit {
         format!("{}–{high}", number(bounds.low))
     } else {
-        format!("{}{}–{high}", number(bounds.low), suffix(bounds.low.unit))
+        format!("{}–{high}", measured(bounds.low))
     }
 }
 
@@ -53,6 +58,7 @@ pub fn number(quantity: Quantity, unit: Unit, style: Style) -> String {
             fraction::nearest(length).map_or_else(|| rounded(value, 0.0), inch_fraction)
         }
         (Style::Decimal { step }, _) => rounded(value, step),
+        (Style::Signed { step }, _) => signed(value, rounded(value, step)),
         (Style::InchFraction | Style::Nominal, _) => rounded(value, 0.0),
         (Style::Exactly, _) => significant(value),
     }
@@ -61,11 +67,9 @@ pub fn number(quantity: Quantity, unit: Unit, style: Style) -> String {
 /// A quantity in `unit` with the unit behind it, to three figures.
 #[must_use]
 pub fn quantity(quantity: Quantity, unit: Unit) -> String {
-    format!(
-        "{}{}",
-        number(quantity, unit, Style::Decimal { step: 0.0 }),
-        suffix(unit)
-    )
+    let number = number(quantity, unit, Style::Decimal { step: 0.0 });
+    let unit = suffix(&number, unit);
+    number + &unit
 }
 
 /// A difference in `unit`, to three figures at most and with its sign always written.
@@ -83,17 +87,33 @@ pub fn difference(by: Quantity, unit: Unit) -> String {
     } else {
         10_f64.powi(FIGURES - 1 - floor_log10(value.abs()))
     };
-    let text = format!("{}{}", rounded((value * figures).round() / figures, 0.0), suffix(unit));
+    let number = rounded((value * figures).round() / figures, 0.0);
+    let unit = suffix(&number, unit);
+    signed(value, number + &unit)
+}
+
+/// A value's text with a plus sign where the value is above nothing; the minus it has.
+fn signed(value: f64, text: String) -> String {
     if value > 0.0 { format!("+{text}") } else { text }
 }
 
-/// The unit as it follows a number: the degree sign close up, all others after a space.
+/// The unit as it follows a number: the degree sign close up, all others after a space; a unit that
+/// is a word in the plural, unless the number is one.
+///
+/// ```
+/// use shopmath::quantity::{Unit, print::suffix};
+/// assert_eq!(suffix("1.5", Unit::HexFlat), "\u{a0}flats");
+/// assert_eq!(suffix("1", Unit::HexFlat), "\u{a0}flat");
+/// assert_eq!(suffix("1.5", Unit::NewtonMetre), "\u{a0}N·m");
+/// ```
 #[must_use]
-pub fn suffix(unit: Unit) -> String {
+pub fn suffix(number: &str, unit: Unit) -> String {
+    let symbol = unit.symbol();
     match unit {
         Unit::Number => String::new(),
-        Unit::Degree => unit.symbol().to_owned(),
-        _ => format!("\u{a0}{}", unit.symbol()),
+        Unit::Degree => symbol.to_owned(),
+        Unit::Turn | Unit::HexFlat | Unit::TwelvePoint if number != "1" => format!("\u{a0}{symbol}s"),
+        _ => format!("\u{a0}{symbol}"),
     }
 }
 

@@ -23,7 +23,7 @@ fn rows(stage: &Stage, index: Option<usize>) -> Html {
         <div class="rows" data-stage={index.map(|index| (index + 1).to_string())} key={index.unwrap_or_default()}>
             if index.is_some() { <h2>{ print::bounds(stage.typed) }</h2> }
             { for stage.rows.iter().map(|finding| html! {
-                <Finding key={print::suffix(finding.unit) + finding.name} finding={finding.clone()} unit={finding.unit} identified={index.is_none()} />
+                <Finding key={finding.unit.name().to_owned() + finding.name} finding={finding.clone()} unit={finding.unit} identified={index.is_none()} />
             }) }
         </div>
     }

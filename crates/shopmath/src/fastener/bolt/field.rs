@@ -232,6 +232,7 @@ pub static FIELDS: &[Field] = &[
         Reads::Value(Unit::KelvinDifference),
         SectionId::Stuck,
     )
+    .absent("a rise, such as 80 K")
     .choices(labelled!["80 K": "to 100 °C", "130 K": "to 150 °C", "180 K": "to 200 °C"]),
     field(
         "length-new",

@@ -2,11 +2,13 @@
 //! value lies, and every calculator stays finite.
 
 use crate::fastener::friction::FrictionRange;
+use crate::fastener::heat::ROOM;
 use crate::fastener::refusal::{Refusal, within};
 use crate::fastener::si::{kelvins, metres, newton_metres, radians, ratio};
 use crate::fastener::spec::{Spec, Stage};
 use crate::field::FieldFault;
 use crate::quantity::fault::{Fault, Misread};
+use crate::quantity::print::rounded;
 use crate::quantity::read::{self, Expect};
 use crate::quantity::{Bounds, Kind, Quantity, Unit};
 use core::f64::consts::TAU;
@@ -54,15 +56,37 @@ pub(super) fn tolerance(key: &'static str, text: &str) -> Read<Ratio> {
     }
 }
 
-/// A rise of temperature; also below nothing, for cooling.
+/// A rise of temperature; also below nothing, for cooling. Degrees of a scale are refused, since
+/// they can be meant as the temperature reached; both meanings are offered.
 pub(super) fn heat(key: &'static str, text: &str) -> Read<TemperatureInterval> {
-    match value(key, text, Unit::KelvinDifference)? {
-        Quantity::TemperatureDifference(read) => refused(
+    let Quantity::TemperatureDifference(read) = value(key, text, Unit::KelvinDifference)? else {
+        return Err(wrong_kind(key, text, Kind::TemperatureDifference));
+    };
+    let scale = Expect {
+        kind: Some(Kind::Temperature),
+        bare: None,
+    };
+    if let Ok(reached) = read::value(text, scale)
+        && reached.unit != Unit::Kelvin
+    {
+        let celsius = reached.quantity().value_in(Unit::Celsius).unwrap_or(f64::NAN);
+        let rise = |by: f64| format!("{} K", rounded(by, 0.0));
+        let (up_to, by) = (rise(celsius - ROOM), rise(read.value));
+        let refusal = Refusal::RiseOrTemperature {
+            read: text.trim().into(),
+            up_to: up_to.clone(),
+            by: by.clone(),
+        };
+        return Err(FieldFault {
             key,
-            within("heat", read, (kelvins(-250.0), kelvins(1200.0)), Unit::KelvinDifference),
-        ),
-        _ => Err(wrong_kind(key, text, Kind::TemperatureDifference)),
+            sentence: refusal.to_string(),
+            remedies: vec![up_to, by],
+        });
     }
+    refused(
+        key,
+        within("heat", read, (kelvins(-250.0), kelvins(1200.0)), Unit::KelvinDifference),
+    )
 }
 
 /// A coefficient of friction or a range of it.

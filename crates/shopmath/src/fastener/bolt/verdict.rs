@@ -5,9 +5,8 @@ use super::field;
 use super::resolve::{Joint, Resolved};
 use crate::fastener::si::ratio;
 use crate::fastener::tighten::Spread;
-use crate::quantity::Unit;
-use crate::quantity::print::{rounded, suffix};
-use crate::quantity::{Quantity, exact::ratio::Percent};
+use crate::quantity::{Quantity, Unit, print};
+use crate::result::Style;
 use uom::si::f64::{Force, Length, Ratio};
 
 /// Below this share of yield, even at the top of the range, a spec is low.
@@ -95,8 +94,11 @@ fn case(common: &Common<'_>) -> Option<Case> {
     let resolved = common.resolved;
     let turns = resolved.spec.as_given()?.turns();
     let clamp = common.final_clamp()?;
-    let tapped = resolved.joint.given() == Some(Joint::Tapped);
-    let strip = common.hold.as_ref().filter(|_| tapped).and_then(|hold| hold.strip);
+    let strip = common
+        .hold
+        .as_ref()
+        .filter(|_| tapped(resolved))
+        .and_then(|hold| hold.strip);
     let strip = strip.map(|strip| strip.load);
     if !turns {
         let share = common.share?;
@@ -139,7 +141,7 @@ fn slug(case: &Case) -> Slug {
 /// The empty keys without which nothing can be said.
 fn waiting(resolved: &Resolved) -> Vec<&'static str> {
     let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
-    let tapped = resolved.joint.given() == Some(Joint::Tapped);
+    let tapped = tapped(resolved);
     [
         ("thread", resolved.thread.is_empty()),
         ("class", !resolved.class_typed),
@@ -160,99 +162,99 @@ fn ordered(share: Spread<Ratio>) -> Spread<Ratio> {
     }
 }
 
-/// The one sentence.
+/// The one sentence, and what has to be said besides.
 fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     let class = resolved.class.given().map_or("", |class| class.name);
-    let share = range(case.share);
-    let clamp = said(case.clamp.mid, Unit::Kilonewton);
-    let verdict = match slug {
-        Slug::Ok => format!("Believable for {class}: {share} of yield, {clamp} of clamp load."),
-        Slug::Low => format!("Low for {class}: {share} of yield. Check the thread, the class and the figure."),
-        Slug::High if case.turns => {
-            format!("High for {class}: with some friction in the range the angle passes yield ({share}).")
+    let clamps = range(case.clamp);
+    let said = match slug {
+        Slug::Ok => format!("Believable for {class}: it clamps with {clamps}, below yield throughout"),
+        Slug::Low => {
+            format!("Low for {class}: it clamps with only {clamps}, so check the thread, the class and the figure")
         }
-        Slug::High => format!("High for {class}: {share} of yield, past it where the threads are slippery."),
-        Slug::PastYield => past_yield(case, class, &share),
+        Slug::High => {
+            let by = if case.turns { "angle" } else { "torque" };
+            format!(
+                "High for {class}: it clamps with {clamps}, and where the threads are slippery the {by} passes yield"
+            )
+        }
+        Slug::PastYield => past_yield(case, class, &clamps),
         Slug::Strips => format!(
-            "The threads in the hole pull out at {}, below the {} this spec can reach.",
+            "The threads in the hole pull out at {}, and this spec clamps with {clamps}",
             case.strip
                 .map_or_else(String::new, |strip| said(strip, Unit::Kilonewton)),
-            said(case.clamp.high, Unit::Kilonewton)
         ),
     };
-    let replace = if case.turns {
-        " Torque plus angle: fit a new bolt."
-    } else {
-        ""
-    };
-    format!(
-        "{verdict}{replace}{}{}",
-        unchecked(resolved, case),
-        assumed(resolved, case.turns)
-    )
+    let mut sentence = format!("{said}{}.", assumed(resolved, case.turns));
+    for (holds, words) in [
+        (case.turns, " Torque plus angle: fit a new bolt."),
+        (
+            tapped(resolved) && case.strip.is_none(),
+            " The threads in the hole are not checked.",
+        ),
+        (
+            resolved.figures_disagree,
+            " The figure in brackets says otherwise: check the manual.",
+        ),
+    ] {
+        if holds {
+            sentence.push_str(words);
+        }
+    }
+    sentence
 }
 
-fn past_yield(case: &Case, class: &str, share: &str) -> String {
+fn past_yield(case: &Case, class: &str, clamps: &str) -> String {
     match case.stretch {
         Some(stretch) => format!(
-            "The angle takes this {class} bolt past yield, as such specs do by design: {} of stretch for good.",
+            "The angle takes this {class} bolt past yield, as such specs do by design: it clamps with {clamps} and stays {} longer",
             said(stretch, Unit::Millimetre)
         ),
-        None if case.turns => format!("Too much for {class}: the torque alone passes yield."),
-        None => format!("Too much for {class}: {share} of yield."),
+        None if case.turns => format!("Too much for {class}: the torque alone passes yield, clamping with {clamps}"),
+        None => format!("Too much for {class}: to clamp with {clamps} takes it past yield"),
     }
 }
 
-/// What would matter and was not given.
-fn unchecked(resolved: &Resolved, case: &Case) -> &'static str {
-    let tapped = resolved.joint.given() == Some(Joint::Tapped);
-    if tapped && case.strip.is_none() {
-        " The threads in the hole are not checked."
-    } else {
-        ""
-    }
-}
-
-/// What the verdict took for granted.
+/// What the verdict took for granted, in brackets; nothing where all was given.
 fn assumed(resolved: &Resolved, turns: bool) -> String {
-    let counts = |key: &str| match key {
-        "mu" | "head" => true,
-        "tool" => !resolved.scale_given(),
-        "shank" | "clamped" | "joint" => turns,
-        _ => false,
+    let tapped = tapped(resolved);
+    let words = |key: &str| {
+        let default = field::of(key).map_or("", |field| field.default);
+        Some(match key {
+            "mu" => format!("friction {}", default.replace("..", " to ")),
+            "head" => format!("{default} head"),
+            "tool" if !resolved.scale_given() => format!("wrench within {default}"),
+            "shank" if turns => "no plain shank".into(),
+            "clamped" if turns => format!("parts of {default}"),
+            // Tapped without being told so is what the hole's fields say.
+            "joint" if turns && !tapped => format!("a {default}"),
+            _ => return None,
+        })
     };
-    let mut parts: Vec<String> = resolved
-        .assumed
-        .iter()
-        .filter(|key| counts(key))
-        .filter_map(|key| field::of(key))
-        .map(|field| format!("{} {}", field.label.to_ascii_lowercase(), field.default))
-        .collect();
+    let mut parts: Vec<String> = resolved.assumed.iter().filter_map(|key| words(key)).collect();
     if turns && resolved.outer.is_empty() {
-        parts.push("outer diameter three bearing diameters".into());
+        parts.push("parts three bearing diameters wide".into());
     }
     if parts.is_empty() {
         return String::new();
     }
-    format!(" Assumed: {}.", parts.join(", "))
+    format!(" (assumed: {})", parts.join(", "))
 }
 
-/// `72 % (58–91 %)`.
-fn range(share: Spread<Ratio>) -> String {
-    let percent = |share: Ratio| rounded(share.get::<Percent>().round(), 1.0);
-    if percent(share.low) == percent(share.high) {
-        return format!("{}{}", percent(share.mid), suffix(Unit::Percent));
+fn tapped(resolved: &Resolved) -> bool {
+    resolved.joint.given() == Some(Joint::Tapped)
+}
+
+/// `27.1 to 44.9 kN`.
+fn range(clamp: Spread<Force>) -> String {
+    let number = |clamp: Force| print::number(clamp.into(), Unit::Kilonewton, Style::Decimal { step: 0.0 });
+    let (low, high) = (number(clamp.low), said(clamp.high, Unit::Kilonewton));
+    if clamp.low < clamp.high {
+        format!("{low} to {high}")
+    } else {
+        high
     }
-    let sign = suffix(Unit::Percent);
-    format!(
-        "{}{sign} ({}–{}{sign})",
-        percent(share.mid),
-        percent(share.low),
-        percent(share.high)
-    )
 }
 
 fn said(quantity: impl Into<Quantity>, unit: Unit) -> String {
-    let value = quantity.into().value_in(unit).unwrap_or(f64::NAN);
-    format!("{}{}", rounded(value, 0.0), suffix(unit))
+    print::quantity(quantity.into(), unit)
 }

@@ -5,7 +5,7 @@ use crate::caution::{Caution, fastener as cautions};
 use crate::fastener::bolt::assess::{Common, Section};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::class::Class;
-use crate::fastener::heat::{clamp_change, clearance};
+use crate::fastener::heat::{ROOM, clamp_change, clearance};
 use crate::fastener::material::{Material, Temper};
 use crate::fastener::si::{kelvins, metres_per_newton};
 use crate::fastener::stuck::{hand_force, stop, twist_break, twist_yield};
@@ -15,8 +15,6 @@ use crate::result::{Finding, Term};
 use crate::source::fastener as sources;
 use uom::si::f64::{TemperatureCoefficient, TemperatureInterval};
 
-/// What counts as room temperature, °C; the limits below are met by the rise above it.
-const ROOM: f64 = 20.0;
 /// °C from which an aged alloy loses strength, and from which it does so within a job.
 const AGED: [f64; 2] = [150.0, 175.0];
 /// °C that seals of NBR, EPDM and FKM stand for long.

@@ -155,7 +155,7 @@ fn deviation_finding(off: Ratio, reading: Torque, setting: Torque, tool: Ratio, 
         "against the setting",
         working,
     );
-    finding.style = Style::Decimal { step: 0.1 };
+    finding.style = Style::Signed { step: 0.1 };
     finding
 }
 
