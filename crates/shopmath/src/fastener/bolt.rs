@@ -12,6 +12,7 @@ mod read;
 pub mod resolve;
 mod section;
 pub mod text;
+mod unfinished;
 pub mod verdict;
 
 pub use assess::{Assessment, Section, assess};

@@ -132,6 +132,15 @@ pub fn names() -> impl Iterator<Item = &'static str> {
         .filter(move |name| core::mem::replace(&mut last, name) != *name)
 }
 
+/// The classes whose names begin as the text does, their "grade" left out or not.
+pub(super) fn completions(text: &str) -> Vec<&'static str> {
+    let begun = text.trim().to_ascii_lowercase().replace(',', ".");
+    let begins = |name: &str| name.to_ascii_lowercase().starts_with(&begun);
+    names()
+        .filter(|name| begins(name) || name.strip_prefix("grade ").is_some_and(begins))
+        .collect()
+}
+
 /// The class a text names: `8.8`, `8,8`, `class 10.9`, `grade 5`, `SAE 5`, `gr8`, `A2-70`.
 ///
 /// # Errors

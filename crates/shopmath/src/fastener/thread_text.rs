@@ -6,6 +6,7 @@ use super::si::millimetres;
 use super::thread::{Series, Standard, Thread};
 use super::thread_table::threads;
 use crate::quantity::read;
+use core::ops::Add;
 use uom::si::f64::Length;
 
 /// A number behind the diameter from this size on is the bolt's length, for no pitch reaches it
@@ -38,6 +39,21 @@ pub fn read(text: &str) -> Result<Designation, Refusal> {
         Some(rest) => metric(text, rest),
         None => unified(text, &folded),
     }
+}
+
+/// The threads whose designations begin as the text does; `M`, `#` and the count of threads can be
+/// left out.
+pub(super) fn completions(text: &str) -> Vec<&'static str> {
+    let alike = |text: &str| folded(text).replace('-', "X");
+    let begun = alike(text);
+    let begins = |thread: &Thread| {
+        let whole = alike(thread.name);
+        let series = if thread.series == Series::Fine { "UNF" } else { "UNC" };
+        whole.starts_with(&begun)
+            || whole.trim_start_matches(['M', '#']).starts_with(&begun)
+            || thread.standard == Standard::Unified && alike(thread.size).add(series).starts_with(&begun)
+    };
+    threads().filter(begins).map(|thread| thread.name).take(12).collect()
 }
 
 /// Upper case, one sign for "by", a point for the decimal mark, no spaces or quotation marks.

@@ -16,6 +16,8 @@ pub(super) struct Form<'a> {
     pub(super) stages: &'a [Bounds],
     /// A field's own errors, and those of fields that do not go together.
     pub(super) errors: [&'a Vec<FieldFault>; 2],
+    /// The keys in error whose text is only begun.
+    pub(super) unfinished: &'a [&'static str],
     pub(super) onset: &'a Callback<(&'static str, String)>,
 }
 
@@ -59,13 +61,19 @@ impl Form<'_> {
             .partition(|field| !HEAD.contains(&field.key));
         html! {
             <>
-                <div class="form">{ for first.iter().map(|field| self.field(field)) }</div>
+                <div class={classes!("form", self.begun())}>{ for first.iter().map(|field| self.field(field)) }</div>
                 <details class="more" open={open}>
                     <summary>{ "Head and hole: " }{ self.head() }</summary>
                     <div class="form">{ for head.iter().map(|field| self.field(field)) }</div>
                 </details>
             </>
         }
+    }
+
+    /// What tells the style sheet which fields are only begun: their errors stand in a place that
+    /// is kept for them, so that nothing moves while one types.
+    fn begun(&self) -> Classes {
+        self.unfinished.iter().map(|key| format!("begun-{key}")).collect()
     }
 
     /// The head in a few words, with what was measured.

@@ -3,6 +3,7 @@
 use super::section::finding;
 use crate::awake::use_awake;
 use crate::route::Route;
+use crate::views::caution::cautions;
 use crate::views::finding::amount;
 use gloo::events::EventListener;
 use gloo::utils::window;
@@ -68,7 +69,8 @@ impl Large {
 
     /// The view; it replaces the screen until it is closed.
     pub(super) fn view(&self, whole: &Assessment, text: &BoltText, stages: &[Bounds], tools: Tools) -> Html {
-        let setting = finding(whole, "wrench-setting").filter(|_| text.has("adapter"));
+        let set = finding(whole, "wrench-setting");
+        let setting = set.filter(|_| text.has("adapter"));
         let open = self.open.setter();
         let onclick = Callback::from(move |_: MouseEvent| {
             open.set(false);
@@ -87,6 +89,7 @@ impl Large {
                 } else if text.has("adapter") {
                     <p>{ "The setting for the adapter is not known. Close this and put the wrench, the adapter and its angle right." }</p>
                 }
+                { for set.iter().map(|set| cautions(&set.cautions)) }
                 <button type="button" ref={&self.closer} class="button wide" {onclick}>{ "Close" }</button>
             </section>
         }

@@ -97,6 +97,7 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         text,
         stages: &stages,
         errors: [&resolved.errors, &assessment.errors],
+        unfinished: &resolved.unfinished,
         onset: &onset,
     };
     if *large.open {

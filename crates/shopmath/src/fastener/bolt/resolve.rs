@@ -4,6 +4,7 @@
 use super::field::FIELDS;
 use super::read::{self, Read, refused};
 use super::text::BoltText;
+use super::unfinished;
 use crate::fastener::class::{self, Class};
 use crate::fastener::friction::{Friction, FrictionRange};
 use crate::fastener::head::{self, Head, Shape};
@@ -95,6 +96,8 @@ pub struct Resolved {
     pub assumed: Vec<&'static str>,
     /// One sentence for each field that cannot be used.
     pub errors: Vec<FieldFault>,
+    /// The keys among them whose text can still come to read by typing on.
+    pub unfinished: Vec<&'static str>,
 }
 
 impl<T: Copy> Entry<T> {
@@ -166,6 +169,7 @@ impl Resolved {
 struct Reader<'a> {
     text: &'a BoltText,
     errors: Vec<FieldFault>,
+    unfinished: Vec<&'static str>,
 }
 
 impl Reader<'_> {
@@ -175,7 +179,15 @@ impl Reader<'_> {
         if text.trim().is_empty() {
             return Entry::Empty;
         }
-        let read = with(key, text);
+        let mut read = with(key, text);
+        if let Err(error) = &mut read
+            && let Some(whole) = unfinished::completions(key, text)
+        {
+            self.unfinished.push(key);
+            if !whole.is_empty() {
+                error.remedies = whole;
+            }
+        }
         self.keep(read)
     }
 
@@ -288,6 +300,7 @@ pub fn resolve(text: &BoltText) -> Resolved {
     let mut reader = Reader {
         text,
         errors: Vec::new(),
+        unfinished: Vec::new(),
     };
     let thread = reader.entry("thread", |key, text| refused(key, thread_text::read(text)));
     let spec = reader.entry("spec", read::spec);
@@ -325,5 +338,6 @@ pub fn resolve(text: &BoltText) -> Resolved {
             .filter(|key| !text.has(key) && text.default_of(key).is_some())
             .collect(),
         errors: reader.errors,
+        unfinished: reader.unfinished,
     }
 }

@@ -1,0 +1,150 @@
+//! Texts that do not read yet and can still come to read by typing on: no reason for an alarm.
+
+use super::read;
+use crate::fastener::{class, thread_text};
+use crate::quantity::fault::Misread;
+
+/// A longer text is pasted rather than typed, and trying the ends on it would take too long, bytes.
+const LONGEST: usize = 100;
+/// Ends that make a readable spec of a torque or angle whose unit is begun, of a joint without its
+/// second value, and of an open bracket.
+#[rustfmt::skip] // by what is begun: torque, angle, joint of stages, second end of a range
+const ENDS: &[&str] = &[
+    "m", "f·m", "gf·m", "t", "ft", "·ft", "f·ft", "bf·ft", "b", "lb", "-lb", "t-lb", "n-lb", "n", " N·m",
+    "°", "g", "eg", "k", "ck", "ick", "lick", "at", "lat", "rn", "urn",
+    "1°", "s 1°", "us 1°", "lus 1°", "n 1°", "en 1°", "hen 1°",
+    "0", " 5000 N·m", "o 5000 N·m",
+];
+
+/// Whole texts that begin as the unfinished one does, as far as they can be listed; nothing for a
+/// text that is wrong however it goes on.
+pub(super) fn completions(key: &'static str, text: &str) -> Option<Vec<String>> {
+    let (found, goes_on): (Vec<&str>, bool) = match key {
+        "thread" => (
+            thread_text::completions(text),
+            reads_on(text, "", &["0", "10"], |text| thread_text::read(text).is_ok()),
+        ),
+        "class" => (class::completions(text), false),
+        // Which of two numbers is meant has to be asked at once.
+        "spec" if matches!(read::stages(text), Err(fault) if matches!(fault.misread, Misread::AmbiguousComma { .. })) =>
+        {
+            return None;
+        }
+        // Without a figure it is a label at most, and any word can be one.
+        "spec" if text.len() < LONGEST && text.contains(|letter: char| letter.is_ascii_digit()) => {
+            let open = text.rfind(['(', '[']) > text.rfind([')', ']']);
+            let close = if open { ")" } else { "" };
+            let reads = |text: &str| read::spec(key, text).is_ok();
+            (Vec::new(), reads_on(text, close, ENDS, reads))
+        }
+        _ => return None,
+    };
+    (goes_on || !found.is_empty()).then(|| found.into_iter().map(Into::into).collect())
+}
+
+/// Whether the text reads with one of the ends, and what closes it, behind it.
+fn reads_on(text: &str, close: &str, ends: &[&str], reads: impl Fn(&str) -> bool) -> bool {
+    ends.iter().any(|end| reads(&format!("{text}{end}{close}"))) || reads(&format!("{text}{close}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{BoltText, resolve};
+
+    fn state(key: &str, text: &str) -> (usize, usize) {
+        let mut typed = BoltText::default();
+        typed.set(key, text);
+        let resolved = resolve(&typed);
+        let errors = resolved.errors.iter().filter(|error| error.key == key).count();
+        (errors, resolved.unfinished.len())
+    }
+
+    #[test]
+    fn typing_a_right_text_never_alarms() {
+        for (key, text) in [
+            ("thread", "M10x1.25"),
+            ("thread", "m10 x 1,25"),
+            ("thread", "M10×1.25×40"),
+            ("thread", "M8-1"),
+            ("thread", "3/8-16 UNC"),
+            ("thread", "3/8 UNF"),
+            ("thread", "#10-24"),
+            ("thread", "10-32"),
+            ("class", "8.8"),
+            ("class", "10,9"),
+            ("class", "grade 8"),
+            ("class", "A2-70"),
+            ("spec", "60 N·m"),
+            ("spec", "60Nm"),
+            ("spec", "60 N-m"),
+            ("spec", "44 ft-lb"),
+            ("spec", "44 lbf·ft"),
+            ("spec", "44 lb-ft"),
+            ("spec", "300 in-lb"),
+            ("spec", "6.1 kgf·m"),
+            ("spec", "10 Nm + 90°"),
+            ("spec", "10 Nm + 90 deg"),
+            ("spec", "20 Nm then 1/4 turn"),
+            ("spec", "20 Nm plus 3 clicks"),
+            ("spec", "20 Nm + 2 flats"),
+            ("spec", "35-45 N·m"),
+            ("spec", "35 to 45 ft-lb"),
+            ("spec", "20 N·m (15 lbf·ft) + 60°"),
+        ] {
+            for (end, _) in text.char_indices().skip(1) {
+                let (errors, unfinished) = state(key, &text[..end]);
+                assert_eq!(errors, unfinished, "{key} alarms at “{}”", &text[..end]);
+            }
+            assert_eq!(state(key, text), (0, 0), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_wrong_text_is_not_taken_for_an_unfinished_one() {
+        for (key, text) in [
+            ("thread", "M10x1.3"),
+            ("thread", "M11"),
+            ("thread", "3/8-18"),
+            ("thread", "bolt"),
+            ("class", "B7"),
+            ("class", "7.7"),
+            ("spec", "60 MPa"),
+            ("spec", "tight"),
+            ("spec", "1,234 Nm"),
+            ("spec", "1,234"),
+            ("spec", "45-35 Nm"),
+            ("spec", "-5 Nm"),
+            ("spec", "90°"),
+            ("spec", "60 Nmm"),
+            ("grip", "4"),
+            ("grip", "4 k"),
+        ] {
+            let wrong = usize::from(text != "4");
+            assert_eq!(state(key, text), (wrong, 0), "{key}: {text}");
+        }
+    }
+
+    #[test]
+    fn what_can_be_listed_is_offered_and_reads() {
+        for (key, text, offered) in [
+            ("thread", "M10x", &["M10×1.5", "M10×1.25", "M10×1"][..]),
+            ("thread", "3/8-", &["3/8-16 UNC", "3/8-24 UNF"]),
+            (
+                "thread",
+                "10",
+                &["M10×1.5", "M10×1.25", "M10×1", "#10-24 UNC", "#10-32 UNF"],
+            ),
+            ("class", "8", &["8.8", "grade 8"]),
+            ("class", "a", &["A2-70", "A4-80"]),
+        ] {
+            let mut typed = BoltText::default();
+            typed.set(key, text);
+            let resolved = resolve(&typed);
+            assert_eq!(resolved.unfinished, [key]);
+            assert_eq!(resolved.errors[0].remedies, offered, "{text}");
+            for whole in offered {
+                assert_eq!(state(key, whole), (0, 0), "{whole}");
+            }
+        }
+    }
+}
