@@ -5,7 +5,7 @@
 
 use super::limits;
 use super::model::Sheet;
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
 /// What becomes of one sheet that comes in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,13 +43,49 @@ pub struct Incoming {
 /// ```
 #[must_use]
 pub fn preview(here: &[Sheet], coming: Vec<Sheet>) -> Vec<Incoming> {
-    let mut taken: HashMap<String, Sheet> = here.iter().map(|sheet| (sheet.id.clone(), sheet.clone())).collect();
+    preview_among(here, &HashSet::new(), coming)
+}
+
+/// The names, of those `taken` at hand, whose sheets [`preview_among`] and [`added_among`] have to
+/// see: that of each sheet that comes, and those it would be given instead, up to the first free
+/// one. So a few sheets are read to merge a few into thousands.
+///
+/// ```
+/// use shopmath::sheet::{Sheet, merge::wanted};
+/// let taken = ["belt", "belt-2", "wheels"].map(String::from).into();
+/// assert_eq!(wanted(&taken, &[Sheet::new("belt"), Sheet::new("brakes")]), ["belt", "belt-2"]);
+/// ```
+#[must_use]
+pub fn wanted(taken: &HashSet<String>, coming: &[Sheet]) -> Vec<String> {
+    let (mut wanted, mut seen, mut placed) = (Vec::new(), HashSet::new(), HashSet::new());
+    for sheet in coming {
+        for name in names(&sheet.id) {
+            // Each is taken to be placed behind all others, so that none is looked for too short.
+            let free = !taken.contains(&name) && !placed.contains(&name);
+            if free {
+                placed.insert(name);
+                break;
+            }
+            if taken.contains(&name) && seen.insert(name.clone()) {
+                wanted.push(name);
+            }
+        }
+    }
+    wanted
+}
+
+/// As [`preview`], with only some of the sheets at hand in `here`; those of [`wanted`] are enough.
+/// A name of `taken` without its sheet in `here` counts as one that says something else.
+#[must_use]
+pub fn preview_among(here: &[Sheet], taken: &HashSet<String>, coming: Vec<Sheet>) -> Vec<Incoming> {
+    let mut names: HashMap<String, Option<Sheet>> = taken.iter().map(|name| (name.clone(), None)).collect();
+    names.extend(here.iter().map(|sheet| (sheet.id.clone(), Some(sheet.clone()))));
     coming
         .into_iter()
         .map(|sheet| {
-            let incoming = place(&taken, sheet);
+            let incoming = place(&names, sheet);
             if incoming.fate != Fate::Kept {
-                taken.insert(incoming.sheet.id.clone(), incoming.sheet.clone());
+                names.insert(incoming.sheet.id.clone(), Some(incoming.sheet.clone()));
             }
             incoming
         })
@@ -62,19 +98,28 @@ pub fn preview(here: &[Sheet], coming: Vec<Sheet>) -> Vec<Incoming> {
 /// either.
 #[must_use]
 pub fn merged(here: &[Sheet], previewed: &[Incoming]) -> Vec<Sheet> {
-    let coming = previewed.iter().filter(|incoming| incoming.fate != Fate::Kept);
-    let coming = coming.map(|incoming| incoming.sheet.clone()).collect();
-    let added = preview(here, coming).into_iter();
-    let added = added.filter(|incoming| incoming.fate != Fate::Kept);
-    here.iter()
-        .cloned()
-        .chain(added.map(|incoming| incoming.sheet))
-        .collect()
+    let added = added_among(here, &HashSet::new(), previewed);
+    here.iter().cloned().chain(added).collect()
 }
 
-fn place(taken: &HashMap<String, Sheet>, sheet: Sheet) -> Incoming {
+/// The sheets that [`merged`] adds, to be written beside those at hand; `here` and `taken` as in
+/// [`preview_among`], looked up again where time has passed since the preview.
+#[must_use]
+pub fn added_among(here: &[Sheet], taken: &HashSet<String>, previewed: &[Incoming]) -> Vec<Sheet> {
+    let coming = previewed.iter().filter(|incoming| incoming.fate != Fate::Kept);
+    let coming = coming.map(|incoming| incoming.sheet.clone()).collect();
+    let added = preview_among(here, taken, coming).into_iter();
+    let added = added.filter(|incoming| incoming.fate != Fate::Kept);
+    added.map(|incoming| incoming.sheet).collect()
+}
+
+/// Places a sheet among the names there are, each with its sheet where that is known.
+fn place(there: &HashMap<String, Option<Sheet>>, sheet: Sheet) -> Incoming {
     let came_as = sheet.id.clone();
-    let same = |name: &String| taken.get(name).map(|there| there.says_the_same(&sheet));
+    let same = |name: &String| {
+        let known = there.get(name)?.as_ref();
+        Some(known.is_some_and(|known| known.says_the_same(&sheet)))
+    };
     // Names are endless and those taken are not, so one is found; the default is for the type.
     let name = names(&came_as)
         .find(|name| same(name) != Some(false))
@@ -104,8 +149,10 @@ fn names(id: &str) -> impl Iterator<Item = String> + '_ {
 
 #[cfg(test)]
 mod tests {
-    use super::{Fate, merged, preview};
+    use super::{Fate, added_among, merged, preview, preview_among, wanted};
     use crate::sheet::{Sheet, limits};
+    use proptest::prelude::*;
+    use std::collections::HashSet;
 
     fn sheet(id: &str, notes: &str) -> Sheet {
         Sheet {
@@ -147,5 +194,39 @@ mod tests {
         let long = "x".repeat(limits::ID);
         let incoming = &preview(&[sheet(&long, "1")], vec![sheet(&long, "2")])[0];
         assert!(limits::is_id(&incoming.sheet.id) && incoming.sheet.id != long);
+    }
+
+    #[test]
+    fn a_name_whose_sheet_is_not_shown_is_not_given_away() {
+        let taken = HashSet::from(["a".to_owned(), "a-2".to_owned()]);
+        let previewed = preview_among(&[], &taken, vec![sheet("a", "")]);
+        assert_eq!(
+            (previewed[0].fate, previewed[0].sheet.id.as_str()),
+            (Fate::Conflict, "a-3")
+        );
+        let taken = HashSet::from(["a".to_owned(), "a-2".to_owned(), "a-3".to_owned()]);
+        assert_eq!(added_among(&[], &taken, &previewed)[0].id, "a-3-2");
+    }
+
+    /// Sheets whose names and contents often meet, under names that numbering yields as well.
+    fn few(most: usize) -> impl Strategy<Value = Vec<Sheet>> {
+        let ids = prop::sample::select(vec!["a", "a-2", "a-3", "a-2-2", "b", "b-2"]);
+        let notes = prop::sample::select(vec!["", "x", "y"]);
+        prop::collection::vec((ids, notes).prop_map(|(id, notes)| sheet(id, notes)), 0..most)
+    }
+
+    proptest! {
+        #[test]
+        fn the_wanted_sheets_tell_as_much_as_all(here in few(7), coming in few(7)) {
+            let here = merged(&[], &preview(&[], here));
+            let taken: HashSet<String> = here.iter().map(|sheet| sheet.id.clone()).collect();
+            let wanted = wanted(&taken, &coming);
+            let shown: Vec<Sheet> = here.iter().filter(|sheet| wanted.contains(&sheet.id)).cloned().collect();
+            prop_assert_eq!(shown.len(), wanted.len());
+            let previewed = preview_among(&shown, &taken, coming.clone());
+            prop_assert_eq!(&previewed, &preview(&here, coming));
+            let all = merged(&here, &previewed);
+            prop_assert_eq!(&added_among(&shown, &taken, &previewed)[..], &all[here.len()..]);
+        }
     }
 }
