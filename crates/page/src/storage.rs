@@ -40,3 +40,26 @@ pub(crate) fn get(name: &str) -> Result<Option<String>, StoreError> {
 pub(crate) fn set(name: &str, text: &str) -> Result<(), StoreError> {
     store()?.set_item(name, text).map_err(|_| StoreError::Full)
 }
+
+/// Forgets the text under a name.
+pub(crate) fn forget(name: &str) {
+    if let Ok(store) = store() {
+        // A store that refuses keeps nothing to forget either.
+        let _ = store.remove_item(name);
+    }
+}
+
+/// The names that begin with some letters; none where nothing is kept.
+pub(crate) fn names(start: &str) -> Vec<String> {
+    let mut names = Vec::new();
+    if let Ok(store) = store() {
+        for place in 0..store.length().unwrap_or(0) {
+            if let Ok(Some(name)) = store.key(place)
+                && name.starts_with(start)
+            {
+                names.push(name);
+            }
+        }
+    }
+    names
+}

@@ -1,5 +1,6 @@
 //! Why something could not be kept or read, and the sentence about it.
 
+use crate::storage::StoreError;
 use shopmath::sheet::SheetFault;
 
 /// Why something could not be kept or read.
@@ -15,6 +16,15 @@ pub(crate) enum KeepError {
     Refused(String),
     /// The sheet itself cannot be kept.
     Fault(SheetFault),
+}
+
+impl From<StoreError> for KeepError {
+    fn from(error: StoreError) -> Self {
+        match error {
+            StoreError::Blocked => Self::Blocked,
+            StoreError::Full => Self::Full,
+        }
+    }
 }
 
 impl KeepError {

@@ -1,0 +1,22 @@
+//! The day, and names that nobody else has.
+
+use js_sys::{Date, Math, Number};
+
+/// The day here, `YYYY-MM-DD`.
+pub(crate) fn today() -> String {
+    let now = Date::new_0();
+    let month = now.get_month().saturating_add(1);
+    format!("{:04}-{month:02}-{:02}", now.get_full_year(), now.get_date())
+}
+
+/// A name for a new sheet: the day and some letters.
+pub(crate) fn new_id() -> String {
+    [today(), letters()].join("-")
+}
+
+/// Letters and digits by chance, some eight of them.
+pub(super) fn letters() -> String {
+    let fraction = Number::from(Math::random()).to_string_with_radix(36);
+    let fraction = fraction.map(String::from).unwrap_or_default();
+    fraction.chars().skip(2).take(8).collect()
+}

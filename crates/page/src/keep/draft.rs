@@ -1,0 +1,61 @@
+//! What is being typed, mirrored beside the database: one text a sheet, which is written at once
+//! and survives a browser that is killed.
+
+use super::choose::Written;
+use super::object::json;
+use super::{KeepError, Unreadable, clock, label};
+use crate::storage;
+use js_sys::JSON;
+use shopmath::sheet::Sheet;
+
+/// What the names of drafts begin with.
+pub(super) const DRAFT: &str = "fenderside.draft.";
+/// What the names of drafts begin with that could not be read and made room for others.
+pub(super) const ASIDE: &str = "fenderside.aside.";
+
+/// The name of a sheet's draft.
+pub(super) fn name(sheet_id: &str) -> String {
+    [DRAFT, sheet_id].concat()
+}
+
+/// Mirrors what is being typed.
+pub(crate) fn draft_keep(sheet: &Sheet) -> Result<(), KeepError> {
+    let draft = label::write(sheet, label::step())?;
+    Ok(storage::set(&name(&sheet.id), &json(&draft))?)
+}
+
+/// Drops what was typed since the last save, when the person discards it. A save drops what it
+/// has kept by itself, and leaves what was typed meanwhile.
+pub(crate) fn draft_drop(sheet_id: &str) {
+    storage::forget(&name(sheet_id));
+}
+
+/// The draft under a name.
+pub(super) fn read(name: &str) -> Option<Result<(Written, Sheet), Unreadable>> {
+    let text = storage::get(name).ok()??;
+    // What is no JSON has no entries, and so is no sheet.
+    let value = JSON::parse(&text).unwrap_or_default();
+    Some(match label::read(&value) {
+        Ok(sheet) => Ok((label::written(&value), sheet)),
+        Err(fault) => Err(Unreadable::of(name.to_owned(), &fault, text)),
+    })
+}
+
+/// Drops a draft that this tab wrote no later than a step.
+pub(super) fn settle(sheet_id: &str, step: u64) {
+    let name = name(sheet_id);
+    if let Ok(Some(text)) = storage::get(&name) {
+        let written = label::written(&JSON::parse(&text).unwrap_or_default());
+        if label::is_mine(&written) && written.step <= step {
+            storage::forget(&name);
+        }
+    }
+}
+
+/// Moves a draft that cannot be read out of the way of the next one.
+pub(super) fn set_aside(sheet_id: &str, raw: &str) {
+    let aside = [ASIDE, sheet_id, ".", &clock::letters()].concat();
+    if storage::set(&aside, raw).is_ok() {
+        draft_drop(sheet_id);
+    }
+}

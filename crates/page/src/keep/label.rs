@@ -1,0 +1,94 @@
+//! A sheet as an entry of the database or a draft: the core's record, and who wrote it when.
+
+use super::choose::Written;
+use super::object::{entry, number, object, text, whole};
+use super::{KeepError, clock};
+use js_sys::JsString;
+use shopmath::sheet::record::Record;
+use shopmath::sheet::{Head, SCHEMA, Sheet, SheetFault, assess};
+use shopmath::tools::Tools;
+use std::cell::{Cell, LazyCell};
+use wasm_bindgen::JsValue;
+
+thread_local! {
+    static TAB: LazyCell<String> = LazyCell::new(clock::letters);
+    static STEP: Cell<u64> = const { Cell::new(0) };
+}
+
+/// The next step of this tab.
+pub(super) fn step() -> u64 {
+    let step = STEP.get().saturating_add(1);
+    STEP.set(step);
+    step
+}
+
+/// Whether this tab wrote something.
+pub(super) fn is_mine(written: &Written) -> bool {
+    TAB.with(|tab| **tab == written.tab)
+}
+
+/// The entry of a sheet, as this tab's given step.
+pub(super) fn write(sheet: &Sheet, step: u64) -> Result<JsValue, KeepError> {
+    let record = Record::of(sheet).map_err(KeepError::Fault)?;
+    Ok(object(&[
+        ("schema", record.schema.into()),
+        ("id", record.id.into()),
+        ("rev", number(record.rev)),
+        ("updated", record.updated.into()),
+        ("body", record.body.into()),
+        ("tab", TAB.with(|tab| JsValue::from_str(tab))),
+        ("step", number(step)),
+    ]))
+}
+
+/// When an entry was written.
+pub(super) fn written(value: &JsValue) -> Written {
+    Written {
+        rev: whole(value, "rev"),
+        tab: text(value, "tab"),
+        step: whole(value, "step"),
+    }
+}
+
+/// The sheet of an entry.
+pub(super) fn read(value: &JsValue) -> Result<Sheet, SheetFault> {
+    let found = whole(value, "schema");
+    if found > SCHEMA.into() {
+        return Err(SheetFault::NewerSchema { found });
+    }
+    let record = Record {
+        schema: SCHEMA,
+        id: text(value, "id"),
+        rev: whole(value, "rev"),
+        updated: text(value, "updated"),
+        body: text(value, "body"),
+    };
+    record.sheet()
+}
+
+/// A sheet's head, its words in the browser's lower case.
+pub(super) fn head(sheet: &Sheet, complete: bool) -> Head {
+    let mut head = Head::of(sheet, complete);
+    head.words = JsString::from(head.words).to_lower_case().into();
+    head
+}
+
+/// The head of a sheet that no screen has worked out.
+pub(super) fn head_anew(sheet: &Sheet) -> Head {
+    let mut head = head(sheet, false);
+    // Only a sheet whose rows are all done can be complete; the others need no working out.
+    head.complete = head.progress.done == head.progress.of && assess(sheet, Tools::Both, None).complete();
+    head
+}
+
+/// The entry of a head.
+pub(super) fn write_head(head: &Head) -> JsValue {
+    // Texts, numbers and flags always have a JSON; a head without one is made anew.
+    let json = serde_json::to_string(head).unwrap_or_default();
+    object(&[("id", JsValue::from_str(&head.id)), ("head", json.into())])
+}
+
+/// The head of an entry, unless another version wrote it.
+pub(super) fn read_head(value: &JsValue) -> Option<Head> {
+    serde_json::from_str(&entry(value, "head").as_string()?).ok()
+}
