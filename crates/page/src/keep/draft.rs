@@ -46,7 +46,7 @@ pub(super) fn settle(sheet_id: &str, step: u64) {
     let name = name(sheet_id);
     if let Ok(Some(text)) = storage::get(&name) {
         let written = label::written(&JSON::parse(&text).unwrap_or_default());
-        if label::is_mine(&written) && written.step <= step {
+        if written.tab == label::tab() && written.step <= step {
             storage::forget(&name);
         }
     }

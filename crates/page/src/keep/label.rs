@@ -22,9 +22,9 @@ pub(super) fn step() -> u64 {
     step
 }
 
-/// Whether this tab wrote something.
-pub(super) fn is_mine(written: &Written) -> bool {
-    TAB.with(|tab| **tab == written.tab)
+/// This tab's name, another one each time the page is loaded.
+pub(super) fn tab() -> String {
+    TAB.with(|tab| (**tab).clone())
 }
 
 /// The entry of a sheet, as this tab's given step.
@@ -36,7 +36,7 @@ pub(super) fn write(sheet: &Sheet, step: u64) -> Result<JsValue, KeepError> {
         ("rev", number(record.rev)),
         ("updated", record.updated.into()),
         ("body", record.body.into()),
-        ("tab", TAB.with(|tab| JsValue::from_str(tab))),
+        ("tab", tab().into()),
         ("step", number(step)),
     ]))
 }

@@ -62,6 +62,8 @@ pub(crate) async fn open(id: &str) -> Result<Opened, KeepError> {
         }
     };
     let draft = match draft::read(&draft::name(id)) {
+        // A tab that is there saves by itself.
+        Some(Ok((written, _))) if news::is_heard(&written.tab) => None,
         Some(Ok(draft)) => Some(draft),
         Some(Err(bad)) => {
             if !bad.newer {
