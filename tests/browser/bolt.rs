@@ -123,6 +123,10 @@ fn wrench_section_gives_the_setting_and_judges_the_reading() -> Outcome {
     phone.open(&link(&[("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")]))?;
     phone.type_into("reading", "60.7")?;
     phone.until_result("reading-deviation", 0.7 / 60.0, 1e-9)?;
+    ensure!(
+        read(&phone, "#reading-deviation")?.starts_with('+'),
+        "too much has its sign"
+    );
     ensure!(phone.count("[data-caution='reading-outside-tolerance']")? == 0);
     phone.type_into("reading", "62.5 N·m")?;
     phone.until_text("[data-caution='reading-outside-tolerance']", "Loosen and tighten again")?;
@@ -246,6 +250,9 @@ fn angle_section_tells_what_the_angle_does() -> Outcome {
     // 180° is half a turn, 3 flats, 6 clicks.
     for (row, value) in [("turn", 0.5), ("flat", 3.0), ("click", 6.0)] {
         phone.until_row(row, value, 1e-12)?;
+    }
+    for said in ["3 flats", "6 clicks"] {
+        ensure!(angle.contains(said), "`{said}` is not in: {angle}");
     }
 
     // Aluminium under the head is softer than steel.
@@ -504,7 +511,21 @@ fn a_manuals_line_is_read_as_it_stands() -> Outcome {
     phone.tap(".button.wide")?;
     phone.until_text(".large", "60°")?;
     ensure!(phone.text(".large")?.contains("20 N·m"));
-    Ok(())
+    phone.back()?;
+
+    // A figure in brackets behind a stage: read past where it agrees, said where it does not.
+    phone.until("the screen again", || Ok((phone.count("#spec")? == 1).then_some(())))?;
+    phone.type_into("spec", "20 N·m (15 lbf·ft) + 60°")?;
+    phone.until_result("wrench-setting", 20.0, 1e-12)?;
+    phone.until_row("flat", 1.0, 1e-12)?;
+    ensure!(phone.count("[data-caution='figures-disagree']")? == 0);
+    phone.type_into("spec", "20 N·m (20 lbf·ft) + 60°")?;
+    phone.until_text("#verdict", "check the manual")?;
+    until_read(
+        &phone,
+        "#part-wrench [data-caution='figures-disagree']",
+        "misprinted or mistyped",
+    )
 }
 
 #[test]

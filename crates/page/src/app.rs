@@ -6,7 +6,8 @@ use crate::route::Screen;
 use crate::screens::belt::Belt;
 use crate::screens::bolt::Bolt;
 use crate::screens::convert::Convert;
-use crate::screens::unbuilt::unbuilt;
+use crate::screens::sheet::SheetScreen;
+use crate::screens::sheet::desk::Desk;
 use crate::settings::use_settings;
 use crate::views::{icon, settings::settings_panel};
 use gloo::utils::document;
@@ -18,6 +19,7 @@ use yew::prelude::*;
 pub(crate) fn App() -> Html {
     let route = use_route();
     let places = use_memo((), |()| Places::default());
+    let desk = use_memo((), |()| Desk::default());
     let settings = use_settings();
     let copy = use_copy();
     let settings_open = use_state(|| false);
@@ -31,7 +33,9 @@ pub(crate) fn App() -> Html {
         Screen::Convert => html! { <Convert {route} places={(*places).clone()} settings={settings.clone()} /> },
         Screen::Bolt => html! { <Bolt {route} places={(*places).clone()} settings={settings.clone()} /> },
         Screen::Belt => html! { <Belt {route} places={(*places).clone()} settings={settings.clone()} /> },
-        screen => unbuilt(screen),
+        Screen::Sheet => html! {
+            <SheetScreen {route} places={(*places).clone()} settings={settings.clone()} desk={(*desk).clone()} />
+        },
     };
     html! {
         <>

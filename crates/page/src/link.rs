@@ -74,6 +74,19 @@ pub(crate) fn go(from: Option<&Route>, route: &Route) {
     let _ = window().location().set_hash(&route.print());
 }
 
+/// Puts another route in place of the one shown, without a history entry, and follows it.
+pub(crate) fn put(route: &Route) {
+    // The only failure is an address too long to hold; the screen then stays where it is.
+    let _ = window().location().replace(&route.print());
+}
+
+/// The whole address of a route, to send.
+pub(crate) fn address(route: &Route) -> String {
+    let whole = window().location().href().unwrap_or_default();
+    let page = whole.split('#').next().unwrap_or_default();
+    [page, &route.print()].concat()
+}
+
 /// Keeps the address in step with what a screen holds. The last state is written when the screen
 /// goes, when the page is hidden, and after each rest in typing.
 #[hook]

@@ -5,7 +5,6 @@
 
 mod app;
 mod awake;
-#[allow(dead_code, unused_imports)] // until the Sheet screen calls all of it
 mod keep;
 mod link;
 mod offline;

@@ -45,11 +45,28 @@ impl Screen {
     }
 }
 
+/// What of a screen is meant, where it has several of a kind.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Tail {
+    /// The screen itself.
+    #[default]
+    None,
+    /// One kept sheet, by its id.
+    Sheet(String),
+    /// A sheet that is in the link whole.
+    Shared(String),
+}
+
+/// The first part of the fragment of a shared sheet.
+const SHARED: &str = "s";
+
 /// A parsed fragment.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Route {
     /// The screen; the first one where the fragment names none.
     pub(crate) screen: Screen,
+    /// Which sheet, on the Sheet screen.
+    pub(crate) tail: Tail,
     /// The values by key, as a person would type them. A repeated key keeps its last value.
     pub(crate) values: Vec<(String, String)>,
 }
@@ -59,7 +76,24 @@ impl Route {
     pub(crate) fn bare(screen: Screen) -> Self {
         Self {
             screen,
+            tail: Tail::None,
             values: Vec::new(),
+        }
+    }
+
+    /// A kept sheet.
+    pub(crate) fn sheet(id: &str) -> Self {
+        Self {
+            tail: Tail::Sheet(id.to_owned()),
+            ..Self::bare(Screen::Sheet)
+        }
+    }
+
+    /// A sheet in a link: the payload of `shopmath::sheet::link`.
+    pub(crate) fn shared(payload: String) -> Self {
+        Self {
+            tail: Tail::Shared(payload),
+            ..Self::bare(Screen::Sheet)
         }
     }
 
@@ -67,12 +101,18 @@ impl Route {
     pub(crate) fn parse(fragment: &str) -> Self {
         let path = fragment.trim_start_matches('#').trim_start_matches('/');
         let (name, query) = path.split_once('?').unwrap_or((path, ""));
-        let first = name.split('/').next().unwrap_or_default();
+        let (first, rest) = name.split_once('/').unwrap_or((name, ""));
+        if first == SHARED {
+            return Self::shared(rest.to_owned());
+        }
         let screen = Screen::ALL
             .into_iter()
             .find(|screen| screen.path() == first)
             .unwrap_or(Screen::Convert);
         let mut route = Self::bare(screen);
+        if screen == Screen::Sheet && !rest.is_empty() {
+            route.tail = Tail::Sheet(decode(rest));
+        }
         for pair in query.split('&').filter(|pair| !pair.is_empty()) {
             let (key, value) = pair.split_once('=').unwrap_or((pair, ""));
             route.set(&decode(key), decode(value));
@@ -96,19 +136,26 @@ impl Route {
         }
     }
 
-    /// The fragment, with its `#`.
-    pub(crate) fn print(&self) -> String {
-        let pairs: Vec<String> = self
+    /// The keys and values as they stand in the fragment.
+    pub(crate) fn query(&self) -> String {
+        let pairs = self
             .values
             .iter()
-            .map(|(key, value)| format!("{key}={}", encode(value)))
-            .collect();
-        let query = if pairs.is_empty() {
-            String::new()
-        } else {
-            format!("?{}", pairs.join("&"))
+            .map(|(key, value)| format!("{key}={}", encode(value)));
+        pairs.collect::<Vec<String>>().join("&")
+    }
+
+    /// The fragment, with its `#`.
+    pub(crate) fn print(&self) -> String {
+        let query = match self.query() {
+            pairs if pairs.is_empty() => pairs,
+            pairs => format!("?{pairs}"),
         };
-        format!("#/{}{query}", self.screen.path())
+        match &self.tail {
+            Tail::None => format!("#/{}{query}", self.screen.path()),
+            Tail::Sheet(id) => format!("#/{}/{}{query}", self.screen.path(), encode(id)),
+            Tail::Shared(payload) => format!("#/{SHARED}/{payload}"),
+        }
     }
 }
 
@@ -159,7 +206,22 @@ mod tests {
         ] {
             assert_eq!(Route::parse(fragment).screen, Screen::Convert, "{fragment}");
         }
-        assert_eq!(Route::parse("#/sheet/abc").screen, Screen::Sheet);
+    }
+
+    #[test]
+    fn a_sheet_is_meant_by_its_id_or_is_in_the_link() {
+        let kept = Route::parse("#/sheet/2026-11-25-k3");
+        assert_eq!(kept, Route::sheet("2026-11-25-k3"));
+        assert_eq!(Route::parse(&kept.print()), kept);
+        let shared = Route::parse("#/s/1.a-b_c");
+        assert_eq!(shared, Route::shared("1.a-b_c".into()));
+        assert_eq!(shared.print(), "#/s/1.a-b_c");
+        for bare in ["#/sheet", "#/sheet/", "#/sheet?q=1"] {
+            assert_eq!(
+                (Route::parse(bare).screen, Route::parse(bare).tail),
+                (Screen::Sheet, Tail::None)
+            );
+        }
     }
 
     #[test]

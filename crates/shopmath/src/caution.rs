@@ -42,3 +42,9 @@ pub const ANGLE_MEANS_STRETCH: Caution = Caution {
     slug: "angle-means-stretch",
     text: "Torque plus angle usually means a single-use bolt. Replace it unless the vehicle maker says otherwise.",
 };
+
+/// For every sheet.
+pub const RECORD_IS_YOURS: Caution = Caution {
+    slug: "record-is-yours",
+    text: "This record is your own and is kept on this device alone. It does not replace the vehicle maker's procedure or records that local rules ask for. Back it up.",
+};

@@ -64,3 +64,10 @@ pub const WRENCH_SLACK: Source = Source {
     part: "a wrench more than 1.5 % wider than the head bears on the corners",
     mark: Mark::CommonPractice,
 };
+
+/// What a person wrote down on a sheet.
+pub const SHEET_ENTRIES: Source = Source {
+    publication: "",
+    part: "this sheet's own entries",
+    mark: Mark::Exact,
+};

@@ -29,14 +29,14 @@ fn a_person_asks_whether_to_believe_a_spec() -> Outcome {
     let said = phone.text("#verdict")?;
     for assumed in [
         "% of yield",
-        "kN of clamp load",
-        "Assumed:",
-        "head hex",
-        "friction",
-        "tool tolerance",
+        "it clamps with",
+        "kN",
+        "assumed: hex head, friction 0.10 to 0.16, wrench within 4 %",
     ] {
         ensure!(said.contains(assumed), "`{assumed}` is not in: {said}");
     }
+    // The share of yield stands in large digits above the sentence and is not said twice.
+    ensure!(said.matches('%').count() == 2, "{said}");
     // On the screen without scrolling, digits and word to be read at arm's length.
     phone.until_true(
         "the verdict in sight",
@@ -61,9 +61,9 @@ fn every_verdict_is_reached() -> Outcome {
     let server = Server::start()?;
     let phone = at(&server, &[("thread", "M10"), ("class", "10.9")])?;
     for (spec, slug, words) in [
-        ("10 N·m", "low", "Check the thread, the class and the figure"),
+        ("10 N·m", "low", "so check the thread, the class and the figure"),
         ("60 N·m", "ok", "Believable"),
-        ("75 N·m", "high", "past it where the threads are slippery"),
+        ("75 N·m", "high", "where the threads are slippery it passes yield"),
         ("90 N·m", "past-yield", "Too much for 10.9"),
     ] {
         phone.type_into("spec", spec)?;

@@ -3,4 +3,4 @@
 pub(crate) mod belt;
 pub(crate) mod bolt;
 pub(crate) mod convert;
-pub(crate) mod unbuilt;
+pub(crate) mod sheet;

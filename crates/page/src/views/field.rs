@@ -9,8 +9,11 @@ use yew::prelude::*;
 /// A field is drawn again only when one of these changes.
 #[derive(PartialEq, Properties)]
 pub(crate) struct Props {
-    /// The key in the link and the id of the element.
+    /// The key in the link, and the id of the element where the screen has one of it.
     pub(crate) name: &'static str,
+    /// The row it stands in, where the screen has several of it; the id then begins with this.
+    #[prop_or_default]
+    pub(crate) row: Option<AttrValue>,
     /// What the trade calls it.
     pub(crate) label: &'static str,
     /// What holds while nothing is typed.
@@ -31,28 +34,40 @@ pub(crate) struct Props {
 #[component]
 pub(crate) fn Field(field: &Props) -> Html {
     let key = field.name;
+    let id = match &field.row {
+        Some(row) => AttrValue::from(format!("{row}-{key}")),
+        None => AttrValue::Static(key),
+    };
+    // The screen's own fields have their places in its grid, those of rows theirs in the row's.
+    let place = format!("{}-{key}", if field.row.is_some() { "entry" } else { "field" });
     let invalid = (!field.wrong.is_empty()).then_some("true");
-    let described = invalid.map(|_| format!("{key}-error"));
+    let described = invalid.map(|_| format!("{id}-error"));
     let set: Callback<String> = field.onset.reform(move |text| (key, text));
     html! {
-        <div class={classes!("field", format!("field-{key}"), invalid.map(|_| "field-wrong"))}>
-            <label for={key}>{ field.label }</label>
+        <div class={classes!("field", place, invalid.map(|_| "field-wrong"))}>
+            <label for={id.clone()}>{ field.label }</label>
             if field.closed {
-                { choices(field, invalid, described, &set) }
+                { choices(field, id.clone(), invalid, described, &set) }
             } else {
-                <input id={key} name={key} type="text" value={field.text.clone()} placeholder={field.empty}
+                <input id={id.clone()} name={key} type="text" value={field.text.clone()} placeholder={field.empty}
                     aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
                     autocorrect="off" spellcheck="false" enterkeyhint="done"
                     oninput={set.reform(|event: InputEvent| event.target_unchecked_into::<HtmlInputElement>().value())} />
                 { entries(field, &set) }
             }
-            if invalid.is_some() { { wrong(field, &set) } }
+            if invalid.is_some() { { wrong(field, &id, &set) } }
         </div>
     }
 }
 
 /// The entries as a list the phone itself shows; the empty one stands for what holds anyway.
-fn choices(field: &Props, invalid: Option<&'static str>, described: Option<String>, set: &Callback<String>) -> Html {
+fn choices(
+    field: &Props,
+    id: AttrValue,
+    invalid: Option<&'static str>,
+    described: Option<String>,
+    set: &Callback<String>,
+) -> Html {
     let known = field.entries.iter().any(|entry| entry.text == field.text);
     let named = field
         .entries
@@ -66,7 +81,7 @@ fn choices(field: &Props, invalid: Option<&'static str>, described: Option<Strin
     };
     let option = |entry: &Choice| html! { <option key={entry.text} value={entry.text} selected={entry.text == field.text}>{ entry.label }</option> };
     html! {
-        <select id={field.name} name={field.name} aria-invalid={invalid} aria-describedby={described}
+        <select {id} name={field.name} aria-invalid={invalid} aria-describedby={described}
             onchange={set.reform(|event: Event| event.target_unchecked_into::<HtmlSelectElement>().value())}>
             <option key="" value="" selected={field.text.is_empty()}>{ empty }</option>
             if !known && !field.text.is_empty() { <option key="typed" value={field.text.clone()} selected=true>{ &field.text }</option> }
@@ -88,10 +103,10 @@ fn entries(field: &Props, set: &Callback<String>) -> Html {
     html! { <div class="strip">{ for field.entries.iter().map(entry) }</div> }
 }
 
-fn wrong(field: &Props, set: &Callback<String>) -> Html {
+fn wrong(field: &Props, id: &str, set: &Callback<String>) -> Html {
     html! {
         <div class="fault">
-            <div id={format!("{}-error", field.name)}>{ for field.wrong.iter().map(|fault| html! { <p>{ &fault.sentence }</p> }) }</div>
+            <div id={format!("{id}-error")}>{ for field.wrong.iter().map(|fault| html! { <p>{ &fault.sentence }</p> }) }</div>
             { chips(field.wrong.iter().flat_map(|fault| fault.remedies.clone()), set) }
         </div>
     }

@@ -71,7 +71,8 @@ pub(crate) fn amount(finding: &Found, unit: Unit, identified: bool) -> Html {
 /// A single value as a `<data>` element of a class, for a result that stands in each row of a list.
 pub(crate) fn classed(finding: &Found, unit: Unit, class: &'static str) -> Html {
     let ends = finding.amount.ends();
-    ends.map(|end| data(finding, end, unit, Tag::Class(class), true)).collect()
+    ends.map(|end| data(finding, end, unit, Tag::Class(class), true))
+        .collect()
 }
 
 /// What tells a `<data>` element from others.

@@ -9,6 +9,8 @@ use super::total::decimal;
 use crate::field::FieldFault;
 use crate::quantity::read::{self, Expect};
 use crate::quantity::{Quantity, Unit, exact::length::Kilometre};
+use crate::result::{Finding, Id, Style, Term, Working};
+use crate::source::SHEET_ENTRIES;
 use uom::si::f64::Length;
 
 /// The farthest an odometer or an interval may read, kilometre.
@@ -74,6 +76,43 @@ pub fn due(interval: &Interval, odometer: Option<Length>, today: Option<Date>) -
         days_left: on.zip(today).map(|(on, today)| on.days_since(today)),
     };
     (due, faults)
+}
+
+/// The odometer reading at which an interval is due, as a result with its working: the result
+/// `next-due-distance`, shown in the unit the interval was typed in. Absent where [`Due::at`] is.
+///
+/// ```
+/// use shopmath::sheet::{Interval, due};
+/// let oil = Interval {
+///     every_distance: "10 000 mi".into(),
+///     done_at_odometer: "93 000 mi".into(),
+///     ..Interval::default()
+/// };
+/// let found = due::finding(&oil).unwrap();
+/// let (value, _) = found.plain(found.amount.ends().next().unwrap().1);
+/// assert!((value - 103_000.0 * 1609.344).abs() < 1e-6);
+/// ```
+#[must_use]
+pub fn finding(interval: &Interval) -> Option<Finding> {
+    let every = distance("every-distance", &interval.every_distance).ok()??;
+    let done_at = distance("done-at-odometer", &interval.done_at_odometer).ok()??;
+    let unit = read::value(&interval.every_distance, Expect::field(Unit::Kilometre))
+        .ok()?
+        .unit;
+    let term = |symbol, meaning, length: Length| Term::new(symbol, meaning, length, unit);
+    let working = Working {
+        equation: "due = done + every",
+        terms: vec![
+            term("done", "odometer when last done", done_at),
+            term("every", "distance between two times", every),
+        ],
+        source: SHEET_ENTRIES,
+    };
+    let id = Id::Named("next-due-distance");
+    let name = "next due at this odometer reading";
+    let mut found = Finding::new(id, name, done_at + every, unit, "sum of two readings", working);
+    found.style = Style::Decimal { step: 1.0 };
+    Some(found)
 }
 
 /// A distance on the road, 0 to 10 million km; a bare number is in kilometres.

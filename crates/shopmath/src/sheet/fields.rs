@@ -189,6 +189,24 @@ pub fn set_reading(sheet: &mut Sheet, id: u32, index: usize, text: String) {
     }
 }
 
+/// How many readings of a row of bolts to ask for: those there are and the next one, as far as
+/// there are bolts; `count` is the number of bolts where it can be read.
+///
+/// ```
+/// use shopmath::sheet::{Fastener, fields::reading_fields};
+/// let mut row = Fastener::default();
+/// assert_eq!(reading_fields(&row, Some(2)), 1);
+/// row.readings = vec!["60".into()];
+/// assert_eq!((reading_fields(&row, Some(2)), reading_fields(&row, Some(1))), (2, 1));
+/// ```
+#[must_use]
+pub fn reading_fields(row: &Fastener, count: Option<u64>) -> usize {
+    let there = row.readings.len();
+    let bolts = count.and_then(|count| usize::try_from(count).ok()).unwrap_or(1);
+    let most = bolts.min(super::limits::READINGS);
+    there.max(most.min(there + 1)).max(1)
+}
+
 /// A row that has a number.
 trait Numbered {
     fn id(&self) -> u32;
@@ -237,6 +255,30 @@ entries!(Interval: "label" label, "every-distance" every_distance, "every-days" 
     "done-at-odometer" done_at_odometer, "done-on" done_on);
 
 impl Fastener {
+    /// A row of one bolt from the texts of the Bolt screen, by its keys; a reading there becomes
+    /// the row's first.
+    ///
+    /// ```
+    /// use shopmath::sheet::Fastener;
+    /// let row = Fastener::of_bolt(1, [("thread", "M8"), ("adapter", "50 mm"), ("reading", "24")].into_iter());
+    /// assert_eq!((row.thread.as_str(), row.readings.len()), ("M8", 1));
+    /// assert_eq!(row.bolt["adapter"], "50 mm");
+    /// ```
+    #[must_use]
+    pub fn of_bolt<'a>(id: u32, texts: impl Iterator<Item = (&'a str, &'a str)>) -> Self {
+        let mut row = Self { id, ..Self::default() };
+        for (key, text) in texts.filter(|(key, _)| crate::fastener::bolt::field::of(key).is_some()) {
+            match key {
+                "thread" => row.thread = text.into(),
+                "class" => row.class = text.into(),
+                "spec" => row.spec = text.into(),
+                "reading" => row.readings = vec![text.into()],
+                _ => drop(row.bolt.insert(key.into(), text.into())),
+            }
+        }
+        row
+    }
+
     fn write(&mut self, key: &str, text: String) -> bool {
         if let Some(place) = self.entry_mut(key) {
             *place = text;

@@ -1,6 +1,6 @@
 //! Belt: pulleys to a belt one can order, a route to check by eye, a judgement on tension and wear.
 //!
-//! `route` is the drawing one can drag, `panel` works on one pulley, `section` shows findings.
+//! `route` is the drawing one can drag with the length it has, `panel` works on one pulley, `section` shows findings.
 //! What was typed is the state; the rest comes from the core.
 
 mod panel;
@@ -207,7 +207,7 @@ pub(crate) fn Belt(props: &Props) -> Html {
         let dispatcher = drive.dispatcher();
         use_callback((), move |action, ()| dispatcher.dispatch(action))
     };
-    let assessment = assess(resolve(&drive.text));
+    let assessment = use_memo(drive.text.clone(), |text| assess(resolve(text)));
     let tools = props.settings.tools;
     let discs = &assessment.drawing.discs;
     let chosen = drive
@@ -220,8 +220,7 @@ pub(crate) fn Belt(props: &Props) -> Html {
             // What stands above the drawing keeps its height, or the drawing would run away under a finger.
             <p class="note kind">{ if is_demo { "Demo: the drive of an invented van, the Larkfield 2.2 L diesel. Change it to yours." } else { "Your drive. The address of this page holds all of it: keep it as a bookmark, or send it." } }</p>
             { caution(&engine_off) }
-            <RouteView drawing={assessment.drawing.clone()} chosen={drive.chosen} onact={onact.clone()} />
-            { section::headline(&assessment, tools) }
+            <RouteView whole={assessment.clone()} text={drive.text.clone()} chosen={drive.chosen} {tools} onact={onact.clone()} />
             <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back. Tap a pulley to change it, or drag it." }</p>
             { pulley_buttons(discs, drive.chosen, &onact) }
             if let Some((index, disc)) = chosen {

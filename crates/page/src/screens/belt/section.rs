@@ -4,14 +4,18 @@ use crate::views::field::Field as View;
 use crate::views::finding::{Finding, amount};
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::{Assessment, Candidate, DriveText, FIELDS, Section};
-use shopmath::field::{Field, Reads};
+use shopmath::field::{Field, FieldFault, Reads};
 use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::{Finding as Found, Id};
 use shopmath::tools::Tools;
+use std::rc::Rc;
 use yew::prelude::*;
 
-/// The parts of the screen: fields, title, a note, and the sections of findings that rest on them.
-const PARTS: &[(&str, &str, &str, &[&str])] = &[
+/// Fields, title, a note, and the sections of findings that rest on them.
+type Part = (&'static str, &'static str, &'static str, &'static [&'static str]);
+
+/// The parts of the screen.
+const PARTS: &[Part] = &[
     (
         "drive",
         "Belt and pulleys",
@@ -47,8 +51,9 @@ const PARTS: &[(&str, &str, &str, &[&str])] = &[
 /// Sections whose numbered findings belong to the pulley of that number.
 const BY_PULLEY: [&str; 2] = ["pulleys", "slip"];
 
-/// Length and nearest belts, or what keeps the drive from having one.
-pub(super) fn headline(whole: &Assessment, tools: Tools) -> Html {
+/// Length and nearest belts, or what keeps the drive from having one. While a pulley is moving, it
+/// says that what stands below is not up to date.
+pub(super) fn headline(whole: &Assessment, tools: Tools, moving: bool) -> Html {
     let length = findings(whole, "length").find(|finding| finding.id == Id::Named("effective-length"));
     let Some(length) = length else {
         let marks: Vec<&str> = whole.drawing.marks.iter().map(|mark| mark.sentence.as_str()).collect();
@@ -61,7 +66,7 @@ pub(super) fn headline(whole: &Assessment, tools: Tools) -> Html {
     html! {
         <output class="verdict">
             <p class="verdict-word">{ amount(length, tools.unit(length.unit), false) }</p>
-            <p>{ "effective length as drawn" }</p>
+            <p>{ if moving { "effective length; below follows at rest" } else { "effective length as drawn" } }</p>
             <ul class="belts">{ for whole.candidates.iter().map(candidate) }</ul>
         </output>
     }
@@ -82,23 +87,74 @@ fn candidate(candidate: &Candidate) -> Html {
     html! { <li><strong>{ candidate.belt.to_string() }</strong>{ " " }{ length }{ arm }</li> }
 }
 
+/// A part of the screen below the drawing, drawn again only when something in it changes.
+#[derive(Properties)]
+pub(super) struct PartProps {
+    part: &'static Part,
+    whole: Rc<Assessment>,
+    text: DriveText,
+    onset: Callback<(&'static str, String)>,
+    tools: Tools,
+}
+
+impl PartialEq for PartProps {
+    fn eq(&self, other: &Self) -> bool {
+        self.tools == other.tools
+            && self
+                .part
+                .3
+                .iter()
+                .all(|id| findings(&self.whole, id).eq(findings(&other.whole, id)))
+            && fields(self.part).all(|field| self.text.get(field.key) == other.text.get(field.key))
+            && wrong(&self.whole, self.part).eq(wrong(&other.whole, other.part))
+            && names(&self.whole).eq(names(&other.whole))
+    }
+}
+
+fn fields(part: &Part) -> impl Iterator<Item = &'static Field> {
+    FIELDS.iter().filter(|field| field.section == part.0)
+}
+
+fn wrong<'a>(whole: &'a Assessment, part: &'a Part) -> impl Iterator<Item = &'a FieldFault> {
+    whole
+        .faults
+        .iter()
+        .filter(|fault| fields(part).any(|field| field.key == fault.key))
+}
+
+fn names(whole: &Assessment) -> impl Iterator<Item = &str> {
+    whole.drawing.discs.iter().map(|disc| disc.name.as_str())
+}
+
+/// The part.
+#[component]
+pub(super) fn PartView(props: &PartProps) -> Html {
+    let PartProps {
+        part,
+        whole,
+        text,
+        onset,
+        tools,
+    } = props;
+    let &&(id, title, note, found) = part;
+    html! {
+        <section class="part" id={format!("part-{id}")}>
+            <h2>{ title }</h2>
+            <p class="note">{ note }</p>
+            <div class="form">{ for fields(part).map(|descriptor| field(descriptor, whole, text, onset)) }</div>
+            { for found.iter().map(|section| rows(whole, section, *tools)) }
+        </section>
+    }
+}
+
 /// The parts of the screen below the drawing.
 pub(super) fn sections(
-    whole: &Assessment,
+    whole: &Rc<Assessment>,
     text: &DriveText,
     onset: &Callback<(&'static str, String)>,
     tools: Tools,
 ) -> Html {
-    let part = |&(id, title, note, found): &(&'static str, &'static str, &'static str, &[&str])| {
-        html! {
-            <section class="part" id={format!("part-{id}")} key={id}>
-                <h2>{ title }</h2>
-                <p class="note">{ note }</p>
-                <div class="form">{ for FIELDS.iter().filter(|field| field.section == id).map(|descriptor| field(descriptor, whole, text, onset)) }</div>
-                { for found.iter().map(|section| rows(whole, section, tools)) }
-            </section>
-        }
-    };
+    let part = |part: &'static Part| html! { <PartView key={part.0} {part} whole={whole.clone()} text={text.clone()} {onset} {tools} /> };
     PARTS.iter().map(part).collect()
 }
 

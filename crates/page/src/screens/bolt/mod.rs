@@ -121,12 +121,13 @@ pub(crate) fn Bolt(props: &Props) -> Html {
 /// The one sentence, with a word and a sign before it, and its range on a bar.
 fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
     let Some(verdict) = &whole.verdict else {
-        let words = if whole.waiting.is_empty() {
+        let kept = whole.waiting.is_empty();
+        let words = if kept {
             format!("No verdict until this is put right: {}.", labels(form.wrong_keys()))
         } else {
             format!("For a verdict, give: {}.", labels(whole.waiting.iter().copied()))
         };
-        return html! { <output id="verdict" class="verdict waiting">{ words }</output> };
+        return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))}>{ words }</output> };
     };
     let (sign, word) = match verdict.slug {
         Slug::Ok => ("✓", "Believable"),

@@ -172,10 +172,12 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
             format!("Low for {class}: it clamps with only {clamps}, so check the thread, the class and the figure")
         }
         Slug::High => {
-            let by = if case.turns { "angle" } else { "torque" };
-            format!(
-                "High for {class}: it clamps with {clamps}, and where the threads are slippery the {by} passes yield"
-            )
+            let when = if case.turns {
+                "with some friction in the range"
+            } else {
+                "where the threads are slippery"
+            };
+            format!("High for {class}: it clamps with {clamps}, and {when} it passes yield")
         }
         Slug::PastYield => past_yield(case, class, &clamps),
         Slug::Strips => format!(

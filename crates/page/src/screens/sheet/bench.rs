@@ -1,0 +1,282 @@
+//! One sheet on the bench: its head, bolts, parts, checks, belt drives and intervals.
+
+use super::desk::{Desk, Slot, use_desk};
+use super::entries::{Entries, Row, use_onset, wrong};
+use super::fastener::FastenerRow;
+use super::job::{Change, Job};
+use super::paper::use_paper;
+use super::share::Share;
+use super::steps::steps;
+use super::unreadable::unreadable;
+use super::{carry, summary};
+use crate::keep;
+use crate::link::{Places, put};
+use crate::route::{Route, Screen};
+use crate::settings::SettingsHandle;
+use crate::views::caution::cautions;
+use crate::views::overlay::use_overlay;
+use crate::views::settings::tools_choice;
+use shopmath::caution;
+use shopmath::field::Field;
+use shopmath::sheet::assess::Place;
+use shopmath::sheet::fields::{At, BELT, CHECK, HEAD, INTERVAL, MONEY, PART};
+use shopmath::sheet::order::{Action, List, Row as NewRow, free_id};
+use shopmath::sheet::{Belt, Check, Fastener, Interval, Part, csv};
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
+use web_sys::HtmlTextAreaElement;
+use yew::prelude::*;
+
+#[derive(PartialEq, Properties)]
+pub(super) struct Props {
+    pub(super) id: AttrValue,
+    pub(super) places: Places,
+    pub(super) settings: SettingsHandle,
+    pub(super) desk: Desk,
+}
+
+/// The sheet of an id, or what became of it.
+#[component]
+pub(super) fn Bench(props: &Props) -> Html {
+    let desk = &props.desk;
+    use_desk(desk);
+    {
+        let desk = desk.clone();
+        use_effect_with((props.id.clone(), props.settings.tools), move |(id, tools)| {
+            desk.open(id, *tools);
+            desk.read_for(*tools);
+        });
+    }
+    let onchange = {
+        let desk = desk.clone();
+        use_callback((), move |change, ()| desk.change(change))
+    };
+    let list = || html! { <a class="button" href={Route::bare(Screen::Sheet).print()}>{ "All sheets" }</a> };
+    match desk.slot() {
+        Slot::Job(job) if job.sheet.id == *props.id => {
+            html! { <Open {job} places={props.places.clone()} settings={props.settings.clone()} desk={desk.clone()} {onchange} /> }
+        }
+        Slot::Missing(id) if id == *props.id => html! {
+            <section class="unbuilt"><p>{ "There is no sheet of this name on this device. A sheet is only where it was written: ask for its file or its shared link." }</p>{ list() }</section>
+        },
+        Slot::Unreadable(id, found) if id == *props.id => {
+            html! { <section class="unbuilt">{ unreadable(&found, html! {}) }{ list() }</section> }
+        }
+        Slot::Trouble(id, words) if id == *props.id => {
+            html! { <section class="unbuilt"><p class="fault" role="alert">{ words }</p>{ list() }</section> }
+        }
+        _ => html! { <p class="note">{ "Opening the sheet…" }</p> },
+    }
+}
+
+#[derive(PartialEq, Properties)]
+struct OpenProps {
+    job: Rc<Job>,
+    places: Places,
+    settings: SettingsHandle,
+    desk: Desk,
+    onchange: Callback<Change>,
+}
+
+/// An open sheet.
+#[component]
+fn Open(props: &OpenProps) -> Html {
+    let OpenProps {
+        job, onchange, desk, ..
+    } = props;
+    let sheet = &job.sheet;
+    let onset = use_onset(At::Head, onchange);
+    let overlay = use_overlay();
+    let step = use_state(|| 0);
+    let paper = use_paper(job);
+    let head = Entries {
+        job,
+        at: At::Head,
+        row: "sheet".into(),
+        wrong: wrong(job, Place::Sheet),
+        onset: &onset,
+    };
+    if overlay.is_open() {
+        return steps(job, &step, onchange, &overlay);
+    }
+    html! {
+        <>
+            <div class="screen-only sheet">
+                { summary::status(job, desk) }
+                if sheet.demo { { demo(job, desk) } }
+                <div class="entries">{ head.of(HEAD) }</div>
+                { summary::progress(job, onchange) }
+                if !sheet.fasteners.is_empty() { { overlay.button("Bolt by bolt, in large type", Route::sheet(&sheet.id)) } }
+
+                <h2>{ "Bolts" }</h2>
+                <ol class="job-rows">{ for (0..sheet.fasteners.len()).map(|place| html! {
+                    <FastenerRow key={sheet.fasteners[place].id} job={job.clone()} {place} onchange={onchange.clone()} />
+                }) }</ol>
+                <div class="chips">
+                    { add("add-fastener", "Add a bolt", onchange, {
+                        let job = job.clone();
+                        move || NewRow::Fastener(Fastener { id: free_id(&job.sheet, List::Fasteners), ..Fastener::default() })
+                    }) }
+                    { from_bolt(job, &props.places, onchange) }
+                </div>
+                { tools_choice(&props.settings) }
+                { summary::tools(job) }
+
+                <h2>{ "Parts" }</h2>
+                { rows(job, onchange, List::Parts, PART, sheet.parts.iter().map(|row| (row.id, Some(row.done)))) }
+                { add("add-part", "Add a part", onchange, {
+                    let job = job.clone();
+                    move || NewRow::Part(Part { id: free_id(&job.sheet, List::Parts), ..Part::default() })
+                }) }
+                <div class="entries">{ head.of(MONEY) }</div>
+                { summary::total(job) }
+
+                <h2>{ "Checks" }</h2>
+                { rows(job, onchange, List::Checks, CHECK, sheet.checks.iter().map(|row| (row.id, Some(row.done)))) }
+                { add("add-check", "Add a check", onchange, {
+                    let job = job.clone();
+                    move || NewRow::Check(Check { id: free_id(&job.sheet, List::Checks), ..Check::default() })
+                }) }
+
+                <h2>{ "Belt drives" }</h2>
+                <ol class="job-rows">{ for sheet.belts.iter().enumerate().map(|(place, row)| html! {
+                    <Row key={row.id} job={job.clone()} list={List::Belts} id={row.id} {place} of={sheet.belts.len()} fields={BELT} done={None::<bool>} onchange={onchange.clone()}>
+                        <a class="row-link" href={format!("#/belt?{}", row.query)}>{ "Open in Belt" }</a>
+                    </Row>
+                }) }</ol>
+                { from_belt(job, &props.places, onchange) }
+
+                <h2>{ "Next due" }</h2>
+                { rows(job, onchange, List::Intervals, INTERVAL, sheet.intervals.iter().map(|row| (row.id, None))) }
+                { add("add-interval", "Add an interval", onchange, {
+                    let job = job.clone();
+                    move || NewRow::Interval(Interval {
+                        id: free_id(&job.sheet, List::Intervals),
+                        done_at_odometer: job.sheet.odometer.clone(),
+                        done_on: job.sheet.date.clone(),
+                        ..Interval::default()
+                    })
+                }) }
+                { summary::due(job) }
+
+                <h2>{ "Notes" }</h2>
+                <label class="spoken" for="sheet-notes">{ "Notes" }</label>
+                <textarea id="sheet-notes" name="notes" rows="3" value={sheet.notes.clone()}
+                    oninput={onset.reform(|event: InputEvent| ("notes", event.target_unchecked_into::<HtmlTextAreaElement>().value()))} />
+
+                <h2>{ "Out and on" }</h2>
+                { out(job, desk) }
+                <Share job={job.clone()} />
+                { cautions(&[caution::RECORD_IS_YOURS, caution::fastener::TIGHTENING_CAN_HURT]) }
+            </div>
+            { paper }
+        </>
+    }
+}
+
+/// Rows of a plain list.
+fn rows(
+    job: &Rc<Job>,
+    onchange: &Callback<Change>,
+    list: List,
+    fields: &'static [Field],
+    rows: impl ExactSizeIterator<Item = (u32, Option<bool>)>,
+) -> Html {
+    let of = rows.len();
+    html! {
+        <ol class="job-rows">{ for rows.enumerate().map(|(place, (id, done))| html! {
+            <Row key={id} job={job.clone()} {list} {id} {place} {of} {fields} {done} onchange={onchange.clone()} />
+        }) }</ol>
+    }
+}
+
+/// A button that adds a row at the end of its list.
+fn add(id: &'static str, words: &'static str, onchange: &Callback<Change>, row: impl Fn() -> NewRow + 'static) -> Html {
+    let onclick = onchange.reform(move |_: MouseEvent| {
+        Change::Do(Action::Insert {
+            at: usize::MAX,
+            row: Box::new(row()),
+        })
+    });
+    html! { <button type="button" class="chip" {id} {onclick}>{ words }</button> }
+}
+
+/// Takes over what the Bolt screen shows.
+fn from_bolt(job: &Rc<Job>, places: &Places, onchange: &Callback<Change>) -> Html {
+    let Some(route) = places.known(Screen::Bolt).filter(|route| !route.values.is_empty()) else {
+        return html! {};
+    };
+    let job = job.clone();
+    add("add-from-bolt", "Add the bolt from Bolt", onchange, move || {
+        let id = free_id(&job.sheet, List::Fasteners);
+        NewRow::Fastener(Fastener::of_bolt(
+            id,
+            route.values.iter().map(|(key, text)| (key.as_str(), text.as_str())),
+        ))
+    })
+}
+
+/// Takes over what the Belt screen shows.
+fn from_belt(job: &Rc<Job>, places: &Places, onchange: &Callback<Change>) -> Html {
+    let Some(route) = places.known(Screen::Belt) else {
+        return html! { <p class="note">{ "A drive worked out on Belt can be attached here: open Belt first." }</p> };
+    };
+    let job = job.clone();
+    add("add-from-belt", "Attach the drive from Belt", onchange, move || {
+        NewRow::Belt(Belt {
+            id: free_id(&job.sheet, List::Belts),
+            label: String::new(),
+            query: route.query(),
+        })
+    })
+}
+
+/// The demo says that it is one, and goes with one tap.
+fn demo(job: &Job, desk: &Desk) -> Html {
+    let (id, desk) = (job.sheet.id.clone(), desk.clone());
+    let onclick = Callback::from(move |_: MouseEvent| {
+        let (id, desk) = (id.clone(), desk.clone());
+        spawn_local(async move {
+            desk.settle().await;
+            // What cannot be removed stays in the list, where it can be tried again.
+            if keep::remove(&id).await.is_ok() {
+                keep::draft_drop(&id);
+                desk.forget(&id);
+                put(&Route::bare(Screen::Sheet));
+            }
+        });
+    });
+    html! {
+        <div class="bring">
+            <p>{ "Demo: an invented van with example figures. No maker’s values." }</p>
+            <button type="button" class="chip" id="remove-demo" {onclick}>{ "Remove the demo" }</button>
+        </div>
+    }
+}
+
+/// Files, paper, and a copy to work on.
+fn out(job: &Rc<Job>, desk: &Desk) -> Html {
+    let file = |name: &str| format!("{}-{name}", job.sheet.id);
+    let saved = |id: &'static str, words: &'static str, onclick: Callback<MouseEvent>| html! { <button type="button" class="chip" {id} {onclick}>{ words }</button> };
+    let json = {
+        let (job, name) = (job.clone(), file("sheet.json"));
+        Callback::from(move |_: MouseEvent| carry::export(&name, std::slice::from_ref(&*job.sheet)))
+    };
+    let table = |name: &'static str, table: fn(&shopmath::sheet::Sheet) -> String| {
+        let (job, name) = (job.clone(), file(name));
+        Callback::from(move |_: MouseEvent| carry::download(&name, carry::CSV, &table(&job.sheet)))
+    };
+    let copy = {
+        let (job, desk) = (job.clone(), desk.clone());
+        Callback::from(move |_: MouseEvent| super::shared::keep_copy((*job.sheet).clone(), job.tools(), desk.clone()))
+    };
+    html! {
+        <div class="chips">
+            { saved("print-sheet", "Print", Callback::from(|_: MouseEvent| carry::print())) }
+            { saved("export-sheet", "Save as a file", json) }
+            { saved("export-bolts", "Bolts as a table (CSV)", table("bolts.csv", csv::fasteners)) }
+            { saved("export-parts", "Parts as a table (CSV)", table("parts.csv", csv::parts)) }
+            { saved("save-copy", "Make a copy", copy) }
+        </div>
+    }
+}

@@ -1,0 +1,75 @@
+//! Files out of the page and into it, the clipboard, and paper.
+
+use gloo::utils::{document, window};
+use js_sys::{Array, JsString, Uint8Array};
+use shopmath::sheet::{Sheet, SheetFault, file};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
+
+/// The type of a file of sheets.
+pub(super) const JSON: &str = "application/json";
+/// The type of a table.
+pub(super) const CSV: &str = "text/csv;charset=utf-8";
+
+/// Hands a text over as a file. Where the browser refuses, its own message says so.
+pub(super) fn download(name: &str, kind: &str, text: &str) {
+    let _ = try_download(name, kind, text);
+}
+
+fn try_download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
+    let options = BlobPropertyBag::new();
+    options.set_type(kind);
+    let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&JsString::from(text)), &options)?;
+    let url = Url::create_object_url_with_blob(&blob)?;
+    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
+    link.set_href(&url);
+    link.set_download(name);
+    link.click();
+    // The browser has taken hold of the file by the time the click returns.
+    Url::revoke_object_url(&url)
+}
+
+/// Hands sheets over as one file.
+pub(super) fn export(name: &str, sheets: &[Sheet]) {
+    // A sheet on the bench is within its limits, or the store would have refused it.
+    if let Ok(text) = file::export(sheets) {
+        download(name, JSON, &text);
+    }
+}
+
+/// The sheets of a chosen file, or the sentence about what is wrong with it.
+pub(super) async fn import(chosen: File) -> Result<Vec<Sheet>, String> {
+    let refused = |_| "The browser could not read this file. Choose it again.".to_owned();
+    if chosen.size() > large() {
+        return Err(SheetFault::TooLarge {
+            what: "file",
+            limit: file::BYTES,
+        }
+        .to_string());
+    }
+    let bytes = JsFuture::from(chosen.array_buffer()).await.map_err(refused)?;
+    file::import(&Uint8Array::new(&bytes).to_vec()).map_err(|fault| fault.to_string())
+}
+
+/// The most a file may hold, as the browser counts.
+#[allow(clippy::cast_precision_loss)] // far below 2⁵³
+fn large() -> f64 {
+    file::BYTES as f64
+}
+
+/// Prints the page; the style sheet leaves only the paper.
+pub(super) fn print() {
+    // Refused only in frames that may not ask.
+    let _ = window().print();
+}
+
+/// Puts a text on the clipboard; whether the browser did.
+pub(super) async fn copy(text: String) -> bool {
+    let clipboard = window().navigator().clipboard();
+    // Absent where the page is not on https.
+    if clipboard.is_undefined() {
+        return false;
+    }
+    JsFuture::from(clipboard.write_text(&text)).await.is_ok()
+}

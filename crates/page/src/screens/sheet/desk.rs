@@ -1,0 +1,306 @@
+//! The desk: the one sheet that is open, which outlives the screen, and the keeping of it.
+//!
+//! Every change goes into the draft at once and into the store after a rest in typing. Saves follow
+//! one another, so that a sheet never conflicts with itself. What is shown as kept is kept.
+
+use super::job::{Change, Job, Status};
+use crate::keep::{self, KeepError, News, Opened, Saved, Unreadable};
+use crate::link::put;
+use crate::route::Route;
+use gloo::timers::callback::Timeout;
+use js_sys::Promise;
+use shopmath::sheet::Sheet;
+use shopmath::tools::Tools;
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::{JsFuture, future_to_promise, spawn_local};
+use yew::prelude::*;
+
+/// How long typing rests before the sheet is saved, millisecond.
+const REST: u32 = 400;
+
+/// What lies on the desk.
+#[derive(Clone, PartialEq)]
+pub(crate) enum Slot {
+    /// Nothing yet, or it is on its way.
+    Opening(String),
+    /// A sheet.
+    Job(Rc<Job>),
+    /// There is no sheet of this id.
+    Missing(String),
+    /// There is one, but this version cannot read it.
+    Unreadable(String, Rc<Unreadable>),
+    /// The store did not answer.
+    Trouble(String, String),
+}
+
+impl Slot {
+    fn id(&self) -> &str {
+        match self {
+            Self::Opening(id) | Self::Missing(id) | Self::Unreadable(id, _) | Self::Trouble(id, _) => id,
+            Self::Job(job) => &job.sheet.id,
+        }
+    }
+}
+
+struct Inner {
+    slot: RefCell<Slot>,
+    watcher: RefCell<Option<Callback<()>>>,
+    timer: RefCell<Option<Timeout>>,
+    saving: RefCell<Option<Promise>>,
+    /// Sheets that were put aside and could not be kept.
+    unkept: RefCell<Vec<Rc<Job>>>,
+}
+
+/// A handle to the desk.
+#[derive(Clone)]
+pub(crate) struct Desk(Rc<Inner>);
+
+impl PartialEq for Desk {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+impl Default for Desk {
+    fn default() -> Self {
+        Self(Rc::new(Inner {
+            slot: RefCell::new(Slot::Opening(String::new())),
+            watcher: RefCell::default(),
+            timer: RefCell::default(),
+            saving: RefCell::default(),
+            unkept: RefCell::default(),
+        }))
+    }
+}
+
+impl Desk {
+    /// What lies on it now.
+    pub(crate) fn slot(&self) -> Slot {
+        self.0.slot.borrow().clone()
+    }
+
+    fn job(&self) -> Option<Rc<Job>> {
+        match &*self.0.slot.borrow() {
+            Slot::Job(job) => Some(job.clone()),
+            _ => None,
+        }
+    }
+
+    fn place(&self, slot: Slot) {
+        *self.0.slot.borrow_mut() = slot;
+        let watcher = self.0.watcher.borrow().clone();
+        if let Some(watcher) = watcher {
+            watcher.emit(());
+        }
+    }
+
+    /// Brings a sheet to the desk; the one there is kept first.
+    pub(crate) fn open(&self, id: &str, tools: Tools) {
+        if self.0.slot.borrow().id() == id {
+            return;
+        }
+        let (desk, id) = (self.clone(), id.to_owned());
+        spawn_local(async move {
+            desk.clear().await;
+            desk.place(Slot::Opening(id.clone()));
+            desk.fetch(id, tools, None).await;
+        });
+    }
+
+    /// Puts a new sheet on the desk and keeps it.
+    pub(crate) async fn begin(&self, sheet: Sheet, tools: Tools) {
+        self.clear().await;
+        let mut job = Job::new(sheet, tools, &keep::today());
+        job.status = Status::Changed;
+        self.place(Slot::Job(Rc::new(job)));
+        self.settle().await;
+    }
+
+    /// Takes the sheet off the desk, kept or set aside.
+    pub(crate) async fn clear(&self) {
+        self.settle().await;
+        if let Some(job) = self.job().filter(|job| job.status != Status::Kept) {
+            self.0.unkept.borrow_mut().push(job);
+        }
+        self.place(Slot::Opening(String::new()));
+    }
+
+    /// Takes a sheet off the desk that is no longer kept.
+    pub(crate) fn forget(&self, id: &str) {
+        if self.0.slot.borrow().id() == id {
+            *self.0.timer.borrow_mut() = None;
+            self.place(Slot::Opening(String::new()));
+        }
+    }
+
+    async fn fetch(&self, id: String, tools: Tools, notice: Option<&str>) {
+        let aside = {
+            let mut unkept = self.0.unkept.borrow_mut();
+            let place = unkept.iter().position(|job| job.sheet.id == id);
+            place.map(|place| unkept.remove(place))
+        };
+        if let Some(job) = aside {
+            self.place(Slot::Job(job));
+            return;
+        }
+        let opened = keep::open(&id).await;
+        if self.0.slot.borrow().id() != id {
+            // Another one was asked for meanwhile.
+            return;
+        }
+        match opened {
+            Ok(Opened::Sheet {
+                sheet,
+                from_draft,
+                beside,
+            }) => {
+                let mut job = Job::new(sheet, tools, &keep::today());
+                job.notice = notice.map(str::to_owned);
+                if from_draft {
+                    job.notice = Some("What was typed last is here again; it had not been saved yet.".into());
+                    job.status = Status::Changed;
+                }
+                if beside.is_some() {
+                    let words = "It was changed in another tab after you typed here. Both are kept: what you typed is in the list as a sheet of its own.";
+                    job.notice = Some(words.into());
+                }
+                self.place(Slot::Job(Rc::new(job)));
+                if from_draft {
+                    self.save();
+                }
+            }
+            Ok(Opened::Unreadable(unreadable)) => self.place(Slot::Unreadable(id, Rc::new(unreadable))),
+            Ok(Opened::Missing) => self.place(Slot::Missing(id)),
+            Err(error) => self.place(Slot::Trouble(id, error.words())),
+        }
+    }
+
+    /// Changes the sheet.
+    pub(crate) fn change(&self, change: Change) {
+        let Some(job) = self.job().and_then(|job| job.after(change)) else {
+            return;
+        };
+        // Where the draft is refused the save tells why, a moment later.
+        let _ = keep::draft_keep(&job.sheet);
+        self.place(Slot::Job(Rc::new(job)));
+        let desk = self.clone();
+        *self.0.timer.borrow_mut() = Some(Timeout::new(REST, move || {
+            desk.save();
+        }));
+    }
+
+    /// Reads the sheet for other tools.
+    pub(crate) fn read_for(&self, tools: Tools) {
+        if let Some(job) = self.job().filter(|job| job.tools() != tools) {
+            self.place(Slot::Job(Rc::new(job.with_tools(tools))));
+        }
+    }
+
+    /// Takes the notice away once it was read.
+    pub(crate) fn noted(&self) {
+        if let Some(job) = self.job() {
+            let mut job = (*job).clone();
+            job.notice = None;
+            self.place(Slot::Job(Rc::new(job)));
+        }
+    }
+
+    /// Waits until nothing is left to save, or saving failed.
+    pub(crate) async fn settle(&self) {
+        *self.0.timer.borrow_mut() = None;
+        if let Some(saving) = self.save() {
+            // The promise is only for waiting; it is never refused.
+            let _ = JsFuture::from(saving).await;
+        }
+    }
+
+    /// Begins to save, unless that is under way.
+    pub(crate) fn save(&self) -> Option<Promise> {
+        let mut saving = self.0.saving.borrow_mut();
+        if saving.is_none() {
+            self.job().filter(|job| job.status != Status::Kept)?;
+            let desk = self.clone();
+            *saving = Some(future_to_promise(async move {
+                while desk.save_once().await {}
+                *desk.0.saving.borrow_mut() = None;
+                Ok(JsValue::UNDEFINED)
+            }));
+        }
+        saving.clone()
+    }
+
+    /// Saves the sheet as it is now; whether it was changed meanwhile.
+    async fn save_once(&self) -> bool {
+        let Some(job) = self.job() else {
+            return false;
+        };
+        let saved = keep::save(&job.sheet, job.found.complete()).await;
+        let Some(now) = self.job().filter(|now| now.sheet.id == job.sheet.id) else {
+            return false;
+        };
+        let (kept, notice) = match saved {
+            Ok(Saved::Kept(kept)) => (kept, None),
+            Ok(Saved::Restored(kept)) => (
+                kept,
+                Some("The browser had erased this sheet. It is kept again as it stands here."),
+            ),
+            Ok(Saved::BothKept { mine }) => (
+                mine,
+                Some("This sheet was changed in another tab as well. Both are kept: this is yours, under a new name."),
+            ),
+            Err(error) => {
+                self.fail(&now, &error);
+                return false;
+            }
+        };
+        let renamed = kept.id != job.sheet.id;
+        let mut next = now.kept_as(&kept);
+        let more = now.edits != job.edits;
+        if !more {
+            keep::draft_drop(&job.sheet.id);
+            next.status = Status::Kept;
+        }
+        next.notice = notice.map(str::to_owned).or(next.notice);
+        self.place(Slot::Job(Rc::new(next)));
+        if renamed {
+            put(&Route::sheet(&kept.id));
+        }
+        more
+    }
+
+    fn fail(&self, now: &Job, error: &KeepError) {
+        let mut next = now.clone();
+        next.status = Status::Trouble(error.words());
+        self.place(Slot::Job(Rc::new(next)));
+    }
+
+    /// Another tab has saved or removed a sheet.
+    pub(crate) fn hear(&self, news: &News) {
+        let Some(job) = self.job().filter(|job| job.sheet.id == news.id) else {
+            return;
+        };
+        // With changes of its own this tab finds out when it saves, and both are kept.
+        if job.status != Status::Kept || news.removed || news.rev <= job.sheet.rev {
+            return;
+        }
+        let (desk, id, tools) = (self.clone(), news.id.clone(), job.tools());
+        let notice = "Changed in another tab just now, and shown as it is there.";
+        spawn_local(async move { desk.fetch(id, tools, Some(notice)).await });
+    }
+}
+
+/// Draws the screen anew whenever the desk changes, and lets the desk hear from other tabs.
+#[hook]
+pub(crate) fn use_desk(desk: &Desk) {
+    let update = use_force_update();
+    let watched = desk.clone();
+    use_effect_with((), move |()| {
+        *watched.0.watcher.borrow_mut() = Some(Callback::from(move |()| update.force_update()));
+        move || {
+            *watched.0.watcher.borrow_mut() = None;
+            watched.save();
+        }
+    });
+}

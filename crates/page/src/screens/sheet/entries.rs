@@ -1,0 +1,159 @@
+//! The fields of a row, drawn from the core's lists, and the buttons every row has.
+
+use super::job::{Change, Job};
+use crate::views::field::Field as View;
+use shopmath::field::{Field, FieldFault, Reads};
+use shopmath::sheet::assess::Place;
+use shopmath::sheet::fields::{At, get};
+use shopmath::sheet::order::{Action, List, Tick};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Whose fields they are.
+pub(super) struct Entries<'a> {
+    pub(super) job: &'a Job,
+    pub(super) at: At,
+    /// What the ids of its elements begin with.
+    pub(super) row: AttrValue,
+    pub(super) wrong: Vec<FieldFault>,
+    pub(super) onset: &'a Callback<(&'static str, String)>,
+}
+
+impl Entries<'_> {
+    /// The fields of a list, in its order.
+    pub(super) fn of(&self, fields: &'static [Field]) -> Html {
+        fields.iter().map(|field| self.field(field)).collect()
+    }
+
+    fn field(&self, field: &'static Field) -> Html {
+        let key = field.key;
+        let wrong: Vec<FieldFault> = self.wrong.iter().filter(|fault| fault.key == key).cloned().collect();
+        html! {
+            <View {key} name={key} row={self.row.clone()} label={field.label} text={get(&self.job.sheet, self.at, key).to_owned()}
+                empty={field.empty()} closed={field.reads == Reads::Listed} entries={field.choices} {wrong} onset={self.onset} />
+        }
+    }
+}
+
+/// Writes into the entries of one place.
+#[hook]
+pub(super) fn use_onset(at: At, onchange: &Callback<Change>) -> Callback<(&'static str, String)> {
+    use_callback((at, onchange.clone()), move |(key, text), (at, onchange)| {
+        onchange.emit(Change::Write(*at, key, text))
+    })
+}
+
+/// What is wrong with the entries of a place other than a row of bolts.
+pub(super) fn wrong(job: &Job, place: Place) -> Vec<FieldFault> {
+    let faults = job.found.faults.iter().filter(|found| found.place == place);
+    faults.map(|found| found.fault.clone()).collect()
+}
+
+/// A box to tick.
+pub(super) fn tick(id: String, name: &'static str, words: &'static str, on: bool, onset: Callback<bool>) -> Html {
+    let onchange = onset.reform(|event: Event| event.target_unchecked_into::<web_sys::HtmlInputElement>().checked());
+    html! {
+        <label class="tick">
+            <input type="checkbox" {id} {name} checked={on} {onchange} /><span>{ words }</span>
+        </label>
+    }
+}
+
+/// A box of a row.
+pub(super) fn row_tick(
+    (list, id): (List, u32),
+    row: &str,
+    (name, words): (&'static str, &'static str),
+    (tick_of, on): (Tick, bool),
+    onchange: &Callback<Change>,
+) -> Html {
+    let onset = onchange.reform(move |on| {
+        Change::Do(Action::Tick {
+            list,
+            id,
+            tick: tick_of,
+            on,
+        })
+    });
+    tick(format!("{row}-{name}"), name, words, on, onset)
+}
+
+/// Up, down and remove.
+pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onchange: &Callback<Change>) -> Html {
+    let moved = |to: Option<usize>| {
+        onchange.reform(move |_: MouseEvent| {
+            Change::Do(Action::Move {
+                list,
+                id,
+                to: to.unwrap_or(place),
+            })
+        })
+    };
+    let up = place.checked_sub(1);
+    let down = place.checked_add(1).filter(|to| *to < of);
+    let remove = onchange.reform(move |_: MouseEvent| Change::Do(Action::Remove { list, id }));
+    html! {
+        <div class="row-buttons">
+            <button type="button" class="chip" aria-label="Earlier" disabled={up.is_none()} onclick={moved(up)}>{ "↑" }</button>
+            <button type="button" class="chip" aria-label="Later" disabled={down.is_none()} onclick={moved(down)}>{ "↓" }</button>
+            <button type="button" class="chip" name="remove" onclick={remove}>{ "Remove" }</button>
+        </div>
+    }
+}
+
+/// A row other than of bolts.
+#[derive(Properties)]
+pub(super) struct Props {
+    pub(super) job: Rc<Job>,
+    pub(super) list: List,
+    pub(super) id: u32,
+    pub(super) place: usize,
+    pub(super) of: usize,
+    pub(super) fields: &'static [Field],
+    /// Whether it can be ticked, and is.
+    pub(super) done: Option<bool>,
+    /// What else it shows.
+    #[prop_or_default]
+    pub(super) children: Html,
+    pub(super) onchange: Callback<Change>,
+}
+
+impl PartialEq for Props {
+    /// Rows of this kind are few and small: any change of the sheet draws them anew.
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.job, &other.job)
+    }
+}
+
+/// The row.
+#[component]
+pub(super) fn Row(props: &Props) -> Html {
+    let (list, id) = (props.list, props.id);
+    let at = At::Row(list, id);
+    let onset = use_onset(at, &props.onchange);
+    let (row, place) = match list {
+        List::Parts => (format!("part-{id}"), Some(Place::Part(id))),
+        List::Intervals => (format!("interval-{id}"), Some(Place::Interval(id))),
+        List::Checks => (format!("check-{id}"), None),
+        List::Belts => (format!("drive-{id}"), None),
+        List::Fasteners => (format!("bolt-{id}"), None),
+    };
+    let entries = Entries {
+        job: &props.job,
+        at,
+        row: row.clone().into(),
+        wrong: place.map(|place| wrong(&props.job, place)).unwrap_or_default(),
+        onset: &onset,
+    };
+    let part = (list == List::Parts).then(|| id.to_string());
+    html! {
+        <li class="job-row" id={row.clone()} data-part={part}>
+            <div class="entries">{ entries.of(props.fields) }</div>
+            { props.children.clone() }
+            <div class="row-foot">
+                if let Some(done) = props.done { { row_tick((list, id), &row, ("done", "Done"), (Tick::Done, done), &props.onchange) } }
+                { row_buttons((list, id), props.place, props.of, &props.onchange) }
+            </div>
+        </li>
+    }
+}

@@ -1,0 +1,157 @@
+//! A row of bolts: what was typed, the spec in the user's units, the verdict, the readings.
+
+use super::entries::{Entries, row_buttons, row_tick, use_onset};
+use super::job::{Change, Job};
+use crate::route::{Route, Screen};
+use crate::views::caution::{caution, cautions};
+use crate::views::field::Field as View;
+use crate::views::finding::{amount, classed};
+use crate::views::verdict::word;
+use shopmath::caution::fastener::SINGLE_USE;
+use shopmath::field::Choice;
+use shopmath::sheet::Fastener;
+use shopmath::sheet::bolts::FastenerAssessment;
+use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, reading_fields};
+use shopmath::sheet::order::{List, Tick};
+use shopmath::tools::Tools;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Readings have no common entries.
+const NONE: &[Choice] = &[];
+
+#[derive(Properties)]
+pub(super) struct Props {
+    pub(super) job: Rc<Job>,
+    pub(super) place: usize,
+    pub(super) onchange: Callback<Change>,
+}
+
+impl Props {
+    fn row(&self) -> Option<(&Fastener, &Rc<FastenerAssessment>)> {
+        let row = self.job.sheet.fasteners.get(self.place)?;
+        Some((row, self.job.found.fasteners.get(self.place)?))
+    }
+}
+
+impl PartialEq for Props {
+    /// A row is drawn again only when it, its place or the tools change.
+    fn eq(&self, other: &Self) -> bool {
+        let (Some((row, found)), Some((other_row, other_found))) = (self.row(), other.row()) else {
+            return false;
+        };
+        let count = |props: &Self| props.job.sheet.fasteners.len();
+        Rc::ptr_eq(found, other_found)
+            && row == other_row
+            && self.place == other.place
+            && count(self) == count(other)
+            && self.job.tools() == other.job.tools()
+            && self.onchange == other.onchange
+    }
+}
+
+/// The row.
+#[component]
+pub(super) fn FastenerRow(props: &Props) -> Html {
+    let id = props.row().map_or(0, |(row, _)| row.id);
+    let at = At::Row(List::Fasteners, id);
+    let onset = use_onset(at, &props.onchange);
+    let Some((row, found)) = props.row() else {
+        return html! {};
+    };
+    let tools = props.job.tools();
+    let name = format!("bolt-{id}");
+    let entries = Entries {
+        job: &props.job,
+        at,
+        row: name.clone().into(),
+        wrong: found.faults.clone(),
+        onset: &onset,
+    };
+    let box_of = |of, words, on| row_tick((List::Fasteners, id), &name, words, (of, on), &props.onchange);
+    let more_open = FASTENER_MORE
+        .iter()
+        .any(|field| found.faults.iter().any(|fault| fault.key == field.key));
+    html! {
+        <li class="job-row" id={name.clone()} data-fastener={id.to_string()}>
+            <div class="entries">{ entries.of(FASTENER) }</div>
+            { answer(row, found, tools) }
+            { readings(row, found, &props.onchange) }
+            <div class="ticks">
+                { box_of(Tick::SingleUse, ("replace", "Single-use: replace"), row.single_use) }
+                if row.single_use { { box_of(Tick::Replaced, ("replaced", "New one fitted"), row.replaced) } }
+            </div>
+            if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
+            if found.single_use_likely { <p class="note">{ "A torque and an angle usually mean a single-use bolt. Tick it if the vehicle maker says so." }</p> }
+            <details class="more" open={more_open}>
+                <summary>{ "Tools and adapter" }</summary>
+                <div class="entries">{ entries.of(FASTENER_MORE) }</div>
+            </details>
+            <div class="row-foot">
+                { box_of(Tick::Done, ("done", "Done"), row.done) }
+                { row_buttons((List::Fasteners, id), props.place, props.job.sheet.fasteners.len(), &props.onchange) }
+            </div>
+        </li>
+    }
+}
+
+/// The spec in the user's units, the setting through an adapter, and the verdict.
+fn answer(row: &Fastener, found: &FastenerAssessment, tools: Tools) -> Html {
+    let stages = found
+        .spec
+        .iter()
+        .map(|stage| html! { <span class="stage">{ amount(stage, stage.unit, false) }</span> });
+    let adapter = row.bolt.contains_key("adapter");
+    html! {
+        <div class="row-answer">
+            if !found.spec.is_empty() { <p class="row-spec">{ for stages }</p> }
+            if let Some(setting) = found.setting.as_ref().filter(|_| adapter) {
+                <p>{ "Set the wrench to " }<strong>{ amount(setting, tools.unit(setting.unit), false) }</strong></p>
+            }
+            if let Some(verdict) = &found.verdict {
+                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ word(verdict.slug) }{ ": " }{ &verdict.sentence }</p>
+            }
+            <a class="row-link" href={bolt_route(row).print()}>{ "Open in Bolt" }</a>
+            { cautions(&found.cautions) }
+        </div>
+    }
+}
+
+/// The Bolt screen with the row filled in.
+pub(super) fn bolt_route(row: &Fastener) -> Route {
+    let mut route = Route::bare(Screen::Bolt);
+    for (key, typed) in row.bolt_text().typed() {
+        route.set(key, typed.to_owned());
+    }
+    route
+}
+
+/// One field a bolt, as far as they are filled, and the next one.
+pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Callback<Change>) -> Html {
+    let shown = reading_fields(row, found.count);
+    let several = shown > 1;
+    let reading = |index: usize| {
+        let id = row.id;
+        let onset = onchange.reform(move |(_, text)| Change::Reading(id, index, text));
+        let read = found.readings.get(index);
+        let wrong = read.and_then(|read| read.fault.clone()).into_iter().collect::<Vec<_>>();
+        let label = if several {
+            "Reading, next bolt"
+        } else {
+            "Reading as tightened"
+        };
+        let text = row.readings.get(index).cloned().unwrap_or_default();
+        let outside = read.is_some_and(|read| read.outside);
+        html! {
+            <div class="reading" key={index}>
+                <View name="reading" row={format!("bolt-{id}-{index}")} {label} {text} empty="N·m" closed=false entries={NONE} {wrong} {onset} />
+                if let Some(deviation) = read.and_then(|read| read.deviation.as_ref()) {
+                    <p class={classes!("judged", outside.then_some("outside"))}>
+                        { if outside { "✕ outside " } else { "✓ within " } }{ classed(deviation, deviation.unit, "deviation") }
+                    </p>
+                }
+            </div>
+        }
+    };
+    html! { <div class="readings">{ for (0..shown).map(reading) }</div> }
+}

@@ -1,0 +1,223 @@
+//! The sheet being worked on: what it says, what can be taken back, and how far it is kept.
+//!
+//! Pure: a change makes a new [`Job`] of the old. Keeping it is [`super::desk`]'s work.
+
+use shopmath::sheet::assess::reassess;
+use shopmath::sheet::fields::{self, At};
+use shopmath::sheet::order::{Action, List, Tick, apply};
+use shopmath::sheet::{Date, Sheet, SheetAssessment};
+use shopmath::tools::Tools;
+use std::rc::Rc;
+
+/// The most changes that can be taken back.
+const REMEMBERED: usize = 50;
+
+/// How far the sheet is kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Status {
+    /// As it stands.
+    Kept,
+    /// Not yet: it was changed a moment ago.
+    Changed,
+    /// Not, and why.
+    Trouble(String),
+}
+
+/// A change to the sheet.
+#[derive(Clone, Debug)]
+pub(crate) enum Change {
+    /// Typed into an entry.
+    Write(At, &'static str, String),
+    /// Typed a reading of a row of bolts: the row, which reading from 0, the text.
+    Reading(u32, usize, String),
+    /// Changed a row as a whole.
+    Do(Action),
+    /// Took the last such change back.
+    Undo,
+}
+
+/// One change that can be taken back.
+#[derive(Clone, Debug, PartialEq)]
+struct Undo {
+    words: String,
+    inverse: Action,
+}
+
+/// A sheet, read, with its past.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Job {
+    pub(crate) sheet: Rc<Sheet>,
+    pub(crate) found: Rc<SheetAssessment>,
+    pub(crate) status: Status,
+    /// What the person should know of how the sheet came here.
+    pub(crate) notice: Option<String>,
+    /// Grows with every change, so that what was saved can be told from what was typed since.
+    pub(crate) edits: u32,
+    tools: Tools,
+    today: Option<Date>,
+    undo: Vec<Undo>,
+}
+
+impl Job {
+    /// A sheet as it was kept.
+    pub(crate) fn new(sheet: Sheet, tools: Tools, today: &str) -> Self {
+        let today = Date::read(today);
+        Self {
+            found: Rc::new(reassess(&sheet, tools, today, None)),
+            sheet: Rc::new(sheet),
+            status: Status::Kept,
+            notice: None,
+            edits: 0,
+            tools,
+            today,
+            undo: Vec::new(),
+        }
+    }
+
+    /// The job after a change; nothing where it does not apply.
+    pub(crate) fn after(&self, change: Change) -> Option<Self> {
+        let mut job = self.clone();
+        let sheet = match change {
+            Change::Write(at, key, text) => {
+                let mut sheet = (*self.sheet).clone();
+                fields::set(&mut sheet, at, key, text).then_some(sheet)?
+            }
+            Change::Reading(row, index, text) => {
+                let mut sheet = (*self.sheet).clone();
+                fields::set_reading(&mut sheet, row, index, text);
+                sheet
+            }
+            Change::Do(action) => {
+                let words = words(&self.sheet, &action);
+                let (sheet, inverse) = apply(&self.sheet, action)?;
+                job.undo.push(Undo { words, inverse });
+                if job.undo.len() > REMEMBERED {
+                    job.undo.remove(0);
+                }
+                sheet
+            }
+            Change::Undo => apply(&self.sheet, job.undo.pop()?.inverse)?.0,
+        };
+        if sheet == *self.sheet {
+            return None;
+        }
+        job.edits = job.edits.wrapping_add(1);
+        job.status = Status::Changed;
+        job.put(sheet);
+        Some(job)
+    }
+
+    /// The job read for other tools.
+    pub(crate) fn with_tools(&self, tools: Tools) -> Self {
+        let mut job = self.clone();
+        job.tools = tools;
+        job.found = Rc::new(reassess(&job.sheet, tools, job.today, None));
+        job
+    }
+
+    /// The job with the name, number of saves and day that keeping has given it.
+    pub(crate) fn kept_as(&self, kept: &Sheet) -> Self {
+        let mut job = self.clone();
+        let sheet = Rc::make_mut(&mut job.sheet);
+        (sheet.id, sheet.rev, sheet.updated) = (kept.id.clone(), kept.rev, kept.updated.clone());
+        job
+    }
+
+    pub(crate) fn tools(&self) -> Tools {
+        self.tools
+    }
+
+    /// What would be taken back.
+    pub(crate) fn undo_words(&self) -> Option<&str> {
+        self.undo.last().map(|undo| undo.words.as_str())
+    }
+
+    fn put(&mut self, sheet: Sheet) {
+        let before = (&*self.sheet, self.tools, &*self.found);
+        self.found = Rc::new(reassess(&sheet, self.tools, self.today, Some(before)));
+        self.sheet = Rc::new(sheet);
+    }
+}
+
+/// What an action did, for the button that takes it back.
+fn words(sheet: &Sheet, action: &Action) -> String {
+    let (verb, list, id) = match action {
+        Action::Move { list, id, .. } => ("moved", *list, *id),
+        Action::Tick { list, id, on, tick } => (tick_words(*tick, *on), *list, *id),
+        Action::Remove { list, id } => ("removed", *list, *id),
+        Action::Insert { row, .. } => {
+            let (list, _) = row.address();
+            return format!("added a {}", noun(list));
+        }
+    };
+    let label = fields::get(sheet, At::Row(list, id), "label");
+    if label.is_empty() {
+        format!("{verb} a {}", noun(list))
+    } else {
+        format!("{verb} {label}")
+    }
+}
+
+fn tick_words(tick: Tick, on: bool) -> &'static str {
+    match (tick, on) {
+        (Tick::Done, true) => "ticked",
+        (Tick::Done, false) => "unticked",
+        (Tick::Replaced, true) => "noted a new bolt for",
+        (Tick::Replaced, false) => "unticked the new bolt for",
+        (Tick::SingleUse, true) => "marked single-use:",
+        (Tick::SingleUse, false) => "unmarked single-use:",
+    }
+}
+
+fn noun(list: List) -> &'static str {
+    match list {
+        List::Fasteners => "bolt",
+        List::Parts => "part",
+        List::Checks => "check",
+        List::Belts => "belt drive",
+        List::Intervals => "interval",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use shopmath::sheet::demo;
+
+    fn job() -> Job {
+        Job::new(demo::sheet(), Tools::Metric, "2025-04-01")
+    }
+
+    #[test]
+    fn a_removed_row_comes_back_where_it_was() {
+        let before = job();
+        let remove = Change::Do(Action::Remove {
+            list: List::Fasteners,
+            id: 2,
+        });
+        let without = before.after(remove).unwrap();
+        assert_eq!(without.sheet.fasteners.len(), 2);
+        assert_eq!(without.undo_words(), Some("removed Tensioner bolt"));
+        let back = without.after(Change::Undo).unwrap();
+        assert_eq!(back.sheet, before.sheet);
+        assert_eq!(back.found, before.found);
+        assert_eq!(back.undo_words(), None);
+    }
+
+    #[test]
+    fn typing_the_same_is_no_change() {
+        let same = Change::Write(At::Head, "currency", "EUR".into());
+        assert_eq!(job().after(same), None);
+        let other = job().after(Change::Write(At::Head, "currency", "CHF".into())).unwrap();
+        assert_eq!((other.status, other.edits), (Status::Changed, 1));
+    }
+
+    #[test]
+    fn keeping_changes_only_the_label() {
+        let typed = job().after(Change::Write(At::Head, "notes", "x".into())).unwrap();
+        let mut kept = demo::sheet();
+        (kept.rev, kept.updated) = (3, "2025-04-02".into());
+        let after = typed.kept_as(&kept);
+        assert_eq!((after.sheet.rev, after.sheet.notes.as_str()), (3, "x"));
+    }
+}

@@ -1,0 +1,357 @@
+//! The sheets that are kept: to find, begin, remove, back up and bring in.
+
+use super::carry;
+use super::desk::Desk;
+use super::shared::begin;
+use super::unreadable::unreadable;
+use crate::keep::{self, KeepError, Removed, Shelf, Unreadable};
+use crate::route::Route;
+use crate::settings::SettingsHandle;
+use crate::views::caution::cautions;
+use js_sys::JsString;
+use shopmath::caution;
+use shopmath::sheet::merge::{Fate, Incoming, preview_among};
+use shopmath::sheet::{Head, Sheet, demo, head};
+use shopmath::tools::Tools;
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
+use web_sys::HtmlInputElement;
+use yew::prelude::*;
+
+/// Sheets shown at once; a search finds the others.
+const SHOWN: usize = 40;
+
+#[derive(PartialEq, Properties)]
+pub(super) struct Props {
+    pub(super) settings: SettingsHandle,
+    pub(super) desk: Desk,
+}
+
+/// What the list knows.
+#[derive(Clone, Default, PartialEq)]
+struct Known {
+    shelf: Option<Rc<Shelf>>,
+    /// What went wrong, for the person.
+    trouble: Option<String>,
+    /// What was removed last.
+    removed: Option<(String, Rc<Removed>)>,
+    /// Sheets of a file, not yet brought in.
+    coming: Option<Rc<Vec<Incoming>>>,
+    /// What has just been done.
+    done: Option<String>,
+}
+
+enum Step {
+    Shelf(Result<Shelf, KeepError>),
+    Removed(Option<(String, Rc<Removed>)>),
+    Coming(Option<Rc<Vec<Incoming>>>),
+    Trouble(String),
+    Done(String),
+}
+
+impl Reducible for Known {
+    type Action = Step;
+
+    fn reduce(self: Rc<Self>, step: Step) -> Rc<Self> {
+        let mut known = (*self).clone();
+        match step {
+            Step::Shelf(Ok(shelf)) => known.shelf = Some(Rc::new(shelf)),
+            Step::Shelf(Err(error)) => {
+                known.shelf = Some(Rc::default());
+                known.trouble = Some(error.words());
+            }
+            Step::Removed(removed) => (known.removed, known.done) = (removed, None),
+            Step::Coming(coming) => (known.coming, known.trouble, known.done) = (coming, None, None),
+            Step::Trouble(words) => known.trouble = Some(words),
+            Step::Done(words) => (known.done, known.trouble) = (Some(words), None),
+        }
+        Rc::new(known)
+    }
+}
+
+type Steps = UseReducerDispatcher<Known>;
+
+/// The list.
+#[component]
+pub(super) fn Sheets(props: &Props) -> Html {
+    let known = use_reducer(Known::default);
+    let query = use_state(String::new);
+    let all = use_state(|| false);
+    let tools = props.settings.tools;
+    {
+        let (steps, desk) = (known.dispatcher(), props.desk.clone());
+        use_effect_with((), move |()| {
+            spawn_local(async move {
+                // What lies on the desk is kept first, or the list would show it as it was.
+                desk.clear().await;
+                look(&steps).await;
+            });
+        });
+    }
+    let steps = known.dispatcher();
+    let new = {
+        let desk = props.desk.clone();
+        Callback::from(move |_: MouseEvent| {
+            let sheet = Sheet {
+                date: keep::today(),
+                ..Sheet::new(keep::new_id())
+            };
+            begin(sheet, tools, desk.clone());
+        })
+    };
+    let Some(shelf) = &known.shelf else {
+        return html! { <p class="note">{ "Looking for your sheets…" }</p> };
+    };
+    let lowered = lower(&query);
+    let found: Vec<&Head> = shelf
+        .heads
+        .iter()
+        .filter(|kept| head::matches(&kept.words, &lowered))
+        .collect();
+    let shown = if *all { found.len() } else { found.len().min(SHOWN) };
+    let typed = {
+        let query = query.clone();
+        Callback::from(move |event: InputEvent| query.set(event.target_unchecked_into::<HtmlInputElement>().value()))
+    };
+    let more = Callback::from(move |_: MouseEvent| all.set(true));
+    html! {
+        <div class="sheet">
+            <div class="chips">
+                <button type="button" class="button" id="new-sheet" onclick={new}>{ "New sheet" }</button>
+                { import_button(&steps) }
+                if !shelf.heads.is_empty() { { backup_button(&steps) } }
+            </div>
+            <div role="alert">if let Some(words) = &known.trouble { <p class="fault" id="sheets-trouble">{ words }</p> }</div>
+            <div role="status">if let Some(words) = &known.done { <p class="note" id="sheets-done">{ words }</p> }</div>
+            { erased(shelf) }
+            if let Some((label, removed)) = &known.removed { { bring_back(label, removed, &steps) } }
+            if let Some(coming) = &known.coming { { incoming(coming, &steps) } }
+            { backup_note(shelf) }
+            if shelf.heads.len() > 1 {
+                <div class="field"><label for="find">{ "Find" }</label><input id="find" type="search" value={(*query).clone()} oninput={typed} placeholder="machine, bolt, part, note" autocomplete="off" enterkeyhint="search" /></div>
+            }
+            <ul class="sheets">{ for found.iter().take(shown).map(|kept| item(kept, &steps)) }</ul>
+            if found.is_empty() && !shelf.heads.is_empty() { <p class="note">{ "No sheet has all these words." }</p> }
+            if shown < found.len() { <button type="button" class="chip" onclick={more}>{ format!("Show all {}", found.len()) }</button> }
+            if shelf.heads.is_empty() {
+                <p>{ "A sheet holds one job: the bolts and what they were tightened to, parts and cost, checks, and when it is next due." }</p>
+            }
+            if !shelf.heads.iter().any(|kept| kept.demo) { { demo_button(tools, &props.desk) } }
+            { for shelf.unreadable.iter().map(|found| broken(found, &steps)) }
+            <p class="note">{ "Sheets stay on this device and nowhere else. Some browsers erase a page’s storage after a week without use, unless the page is on the home screen: put it there, and back up after changes." }</p>
+            { cautions(&[caution::RECORD_IS_YOURS]) }
+        </div>
+    }
+}
+
+async fn look(steps: &Steps) {
+    steps.dispatch(Step::Shelf(keep::shelf().await));
+}
+
+/// Lower case by the browser, whose tables need not be brought along.
+fn lower(text: &str) -> String {
+    JsString::from(text).to_lower_case().into()
+}
+
+fn item(kept: &Head, steps: &Steps) -> Html {
+    let title = if kept.machine.is_empty() {
+        "No machine yet"
+    } else {
+        &kept.machine
+    };
+    let state = if kept.complete { "✓ complete" } else { "open" };
+    let remove = {
+        let (id, label, steps) = (kept.id.clone(), title.to_owned(), steps.clone());
+        Callback::from(move |_: MouseEvent| {
+            let (id, label, steps) = (id.clone(), label.clone(), steps.clone());
+            spawn_local(async move { take_away(keep::remove(&id).await, label, &steps).await });
+        })
+    };
+    html! {
+        <li key={kept.id.clone()} data-sheet={kept.id.clone()}>
+            <a class="sheet-link" href={Route::sheet(&kept.id).print()}>
+                <strong>{ title }</strong>
+                <span>{ &kept.date }{ if kept.demo { " · demo" } else { "" } }{ format!(" · {} of {} done, {state}", kept.progress.done, kept.progress.of) }</span>
+            </a>
+            <button type="button" class="chip" name="remove" aria-label={format!("Remove {title}, {}", kept.date)} onclick={remove}>{ "Remove" }</button>
+        </li>
+    }
+}
+
+fn bring_back(label: &str, removed: &Rc<Removed>, steps: &Steps) -> Html {
+    let onclick = {
+        let (removed, steps) = (removed.clone(), steps.clone());
+        Callback::from(move |_: MouseEvent| {
+            let (removed, steps) = (removed.clone(), steps.clone());
+            spawn_local(async move {
+                match keep::put_back(&removed).await {
+                    Ok(()) => {
+                        steps.dispatch(Step::Removed(None));
+                        look(&steps).await;
+                    }
+                    Err(error) => steps.dispatch(Step::Trouble(error.words())),
+                }
+            });
+        })
+    };
+    html! {
+        <div class="bring" role="status">
+            <p>{ format!("{label}: removed.") }</p>
+            <button type="button" class="chip" id="undo" {onclick}>{ "Bring it back" }</button>
+        </div>
+    }
+}
+
+/// A field for a file that looks like a button; the file is read, not sent.
+fn import_button(steps: &Steps) -> Html {
+    let steps = steps.clone();
+    let onchange = Callback::from(move |event: Event| {
+        let field: HtmlInputElement = event.target_unchecked_into();
+        let chosen = field.files().and_then(|files| files.get(0));
+        let steps = steps.clone();
+        if let Some(chosen) = chosen {
+            spawn_local(async move {
+                let step = match bring(chosen).await {
+                    Ok(coming) => Step::Coming(Some(Rc::new(coming))),
+                    Err(words) => Step::Trouble(words),
+                };
+                steps.dispatch(step);
+            });
+        }
+        // So that the same file can be chosen again.
+        field.set_value("");
+    });
+    html! {
+        <label class="chip file"><input type="file" id="import-sheet" accept=".json,application/json" {onchange} />{ "Bring in a file" }</label>
+    }
+}
+
+/// What would become of the sheets of a file. Only those whose names are taken are fetched.
+async fn bring(chosen: web_sys::File) -> Result<Vec<Incoming>, String> {
+    let coming = carry::import(chosen).await?;
+    let words = |error: KeepError| error.words();
+    let taken = keep::ids().await.map_err(words)?;
+    let names: Vec<String> = coming
+        .iter()
+        .map(|sheet| sheet.id.clone())
+        .filter(|id| taken.contains(id))
+        .collect();
+    let here = keep::some(&names).await.map_err(words)?;
+    Ok(preview_among(&here, &taken, coming))
+}
+
+fn incoming(coming: &Rc<Vec<Incoming>>, steps: &Steps) -> Html {
+    let line = |coming: &Incoming| {
+        let fate = match coming.fate {
+            Fate::Added => "new, will be added",
+            Fate::Kept => "here already, word for word: stays as it is",
+            Fate::Conflict => "differs from the one here: both will be kept",
+        };
+        let title = if coming.sheet.machine.is_empty() {
+            &coming.came_as
+        } else {
+            &coming.sheet.machine
+        };
+        html! { <li key={coming.sheet.id.clone()}><strong>{ title }</strong>{ format!(" {}: {fate}", coming.sheet.date) }</li> }
+    };
+    let add = {
+        let (coming, steps) = (coming.clone(), steps.clone());
+        Callback::from(move |_: MouseEvent| {
+            let (coming, steps) = (coming.clone(), steps.clone());
+            spawn_local(async move {
+                let sheets = coming.iter().filter(|coming| coming.fate != Fate::Kept);
+                let sheets: Vec<Sheet> = sheets.map(|coming| coming.sheet.clone()).collect();
+                match keep::add(&sheets).await {
+                    Ok(()) => {
+                        steps.dispatch(Step::Coming(None));
+                        steps.dispatch(Step::Done(format!("{} brought in.", sheets.len())));
+                        look(&steps).await;
+                    }
+                    Err(error) => steps.dispatch(Step::Trouble(error.words())),
+                }
+            });
+        })
+    };
+    let leave = {
+        let steps = steps.clone();
+        Callback::from(move |_: MouseEvent| steps.dispatch(Step::Coming(None)))
+    };
+    html! {
+        <section class="panel" id="incoming">
+            <h2>{ "In this file" }</h2>
+            <ul>{ for coming.iter().map(line) }</ul>
+            <p class="note">{ "Nothing on this device is overwritten." }</p>
+            <div class="chips">
+                <button type="button" class="button" id="import-add" onclick={add}>{ "Bring them in" }</button>
+                <button type="button" class="chip" id="import-leave" onclick={leave}>{ "Leave it" }</button>
+            </div>
+        </section>
+    }
+}
+
+fn backup_button(steps: &Steps) -> Html {
+    let steps = steps.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        let steps = steps.clone();
+        spawn_local(async move {
+            match keep::all().await {
+                Ok(sheets) => {
+                    carry::export(&format!("sheets-{}.json", keep::today()), &sheets);
+                    keep::note_backup();
+                    steps.dispatch(Step::Done(format!(
+                        "Backup of {} handed to the browser. Look that the file is there.",
+                        sheets.len()
+                    )));
+                }
+                Err(error) => steps.dispatch(Step::Trouble(error.words())),
+            }
+        });
+    });
+    html! { <button type="button" class="chip" id="export-sheet" {onclick}>{ "Back up all" }</button> }
+}
+
+/// The gentle reminder.
+fn backup_note(shelf: &Shelf) -> Html {
+    let changes = keep::changes_since_backup();
+    if shelf.heads.is_empty() || changes == 0 {
+        return html! {};
+    }
+    html! { <p class="note" id="backup-note">{ format!("Changes since the last backup: {changes}. One tap on “Back up all” saves everything as a file.") }</p> }
+}
+
+fn erased(shelf: &Shelf) -> Html {
+    let Some(count) = shelf.erased else {
+        return html! {};
+    };
+    html! { <p class="fault" id="sheets-erased">{ format!("The browser has erased this page’s storage: there were {count} sheets here. Bring in your last backup. On the home screen the page is safe from this.") }</p> }
+}
+
+fn demo_button(tools: Tools, desk: &Desk) -> Html {
+    let desk = desk.clone();
+    let onclick = Callback::from(move |_: MouseEvent| begin(demo::sheet(), tools, desk.clone()));
+    html! { <button type="button" class="chip" id="show-demo" {onclick}>{ "Show a demo sheet" }</button> }
+}
+
+/// A record that cannot be read, with a way to remove it unless a newer version wrote it.
+fn broken(found: &Unreadable, steps: &Steps) -> Html {
+    let (key, steps) = (found.key.clone(), steps.clone());
+    let onclick = Callback::from(move |_: MouseEvent| {
+        let (key, steps) = (key.clone(), steps.clone());
+        spawn_local(async move { take_away(keep::remove_unreadable(&key).await, key, &steps).await });
+    });
+    unreadable(
+        found,
+        html! { if !found.newer { <button type="button" class="chip" {onclick}>{ "Remove it" }</button> } },
+    )
+}
+
+/// What follows a removal: the list anew, and the way back.
+async fn take_away(removed: Result<Option<Removed>, KeepError>, label: String, steps: &Steps) {
+    match removed {
+        Ok(removed) => {
+            steps.dispatch(Step::Removed(removed.map(|removed| (label, Rc::new(removed)))));
+            look(steps).await;
+        }
+        Err(error) => steps.dispatch(Step::Trouble(error.words())),
+    }
+}

@@ -1,0 +1,152 @@
+//! The sheet to read or print: inputs, units, results, sources, version and day. Nothing on it can
+//! be changed.
+
+use super::job::Job;
+use super::summary;
+use crate::keep;
+use crate::views::finding::{amount, classed};
+use crate::views::verdict::word;
+use gloo::events::EventListener;
+use gloo::utils::window;
+use shopmath::result::Finding;
+use shopmath::sheet::bolts::FastenerAssessment;
+use shopmath::sheet::{Fastener, SheetAssessment};
+use shopmath::source::{Source, fastener::TIGHTENING};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// The paper while the browser prints, and nothing otherwise: a sheet is long, and would be drawn
+/// twice at every keystroke.
+#[hook]
+pub(super) fn use_paper(job: &Rc<Job>) -> Html {
+    let printing = use_state(|| false);
+    let setter = printing.setter();
+    use_effect_with((), move |()| {
+        let listeners = [("beforeprint", true), ("afterprint", false)].map(|(event, on)| {
+            let setter = setter.clone();
+            EventListener::new(&window(), event, move |_| setter.set(on))
+        });
+        move || drop(listeners)
+    });
+    if *printing {
+        html! { <div class="print-only">{ paper(job) }</div> }
+    } else {
+        html! {}
+    }
+}
+
+/// The sheet.
+pub(super) fn paper(job: &Job) -> Html {
+    let (sheet, found) = (&*job.sheet, &*job.found);
+    let fact = |name: &str, text: &str| {
+        (!text.is_empty()).then(|| html! { <><dt>{ name.to_owned() }</dt><dd>{ text.to_owned() }</dd></> })
+    };
+    let done = |done: bool| if done { "✓" } else { "☐" };
+    let complete = if found.complete() { "complete" } else { "open" };
+    html! {
+        <article class="paper">
+            <h2>{ if sheet.machine.is_empty() { "Job sheet" } else { &sheet.machine } }</h2>
+            if sheet.demo { <p>{ "Demo: an invented machine with example figures." }</p> }
+            <dl>
+                { for fact("Odometer", &sheet.odometer) }
+                { for fact("Date", &sheet.date) }
+                <dt>{ "Rows" }</dt><dd>{ format!("{} of {} done, {complete}", found.progress.done, found.progress.of) }</dd>
+            </dl>
+            if !sheet.fasteners.is_empty() {
+                <table>
+                    <caption>{ "Bolts" }</caption>
+                    <thead><tr><th>{ "" }</th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened" }</th></tr></thead>
+                    <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found, job)) }</tbody>
+                </table>
+                { summary::tools(job) }
+            }
+            if !sheet.parts.is_empty() {
+                <table>
+                    <caption>{ "Parts" }</caption>
+                    <thead><tr><th>{ "" }</th><th>{ "Part" }</th><th>{ "How many" }</th><th>{ "Price of one" }</th></tr></thead>
+                    <tbody>{ for sheet.parts.iter().map(|row| html! {
+                        <tr key={row.id}><td>{ done(row.done) }</td><td>{ &row.label }</td><td>{ &row.count }</td><td>{ &row.price }</td></tr>
+                    }) }</tbody>
+                </table>
+                { summary::total(job) }
+            }
+            if !sheet.checks.is_empty() {
+                <table>
+                    <caption>{ "Checks" }</caption>
+                    <thead><tr><th>{ "" }</th><th>{ "Check" }</th><th>{ "Before" }</th><th>{ "After" }</th></tr></thead>
+                    <tbody>{ for sheet.checks.iter().map(|row| html! {
+                        <tr key={row.id}><td>{ done(row.done) }</td><td>{ &row.label }</td><td>{ &row.before }</td><td>{ &row.after }</td></tr>
+                    }) }</tbody>
+                </table>
+            }
+            if !sheet.belts.is_empty() {
+                <p>{ "Belt drives: " }{ sheet.belts.iter().map(|row| row.label.as_str()).collect::<Vec<_>>().join(", ") }</p>
+            }
+            if !sheet.intervals.is_empty() { <h3>{ "Next due" }</h3>{ summary::due(job) } }
+            if !sheet.notes.is_empty() { <h3>{ "Notes" }</h3><p class="lines">{ &sheet.notes }</p> }
+            { sources(found) }
+            <p class="paper-foot">{ format!("Fenderside {}, {}. The vehicle maker’s procedure decides; single-use bolts are replaced.", env!("CARGO_PKG_VERSION"), keep::today()) }</p>
+        </article>
+    }
+}
+
+fn bolt(row: &Fastener, found: &FastenerAssessment, job: &Job) -> Html {
+    let tools = job.tools();
+    let count = if row.count.is_empty() { "1" } else { &row.count };
+    let setting = found.setting.as_ref().filter(|_| row.bolt.contains_key("adapter"));
+    let reading = |(typed, read): (&String, &shopmath::sheet::bolts::Reading)| {
+        html! { <span class="stage">{ typed }{ for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ classed(deviation, deviation.unit, "deviation") }{ ")" }</> }) }</span> }
+    };
+    let replaced = match (row.single_use, row.replaced) {
+        (true, true) => "Single-use, replaced.",
+        (true, false) => "Single-use, NOT replaced.",
+        (false, _) => "",
+    };
+    html! {
+        <tr key={row.id}>
+            <td>{ if row.done { "✓" } else { "☐" } }</td>
+            <td>{ &row.label }<br />{ format!("{count} × {} {}", row.thread, row.class) }</td>
+            <td>
+                { &row.spec }
+                if !found.spec.is_empty() { <br />{ for found.spec.iter().map(|stage| html! { <span class="stage">{ amount(stage, stage.unit, false) }</span> }) } }
+                if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ amount(setting, tools.unit(setting.unit), false) } }
+                if let Some(verdict) = &found.verdict { <br />{ word(verdict.slug) }{ ": " }{ &verdict.sentence } }
+            </td>
+            <td>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>
+        </tr>
+    }
+}
+
+/// Every source that a number on the paper rests on, once.
+fn sources(found: &SheetAssessment) -> Html {
+    let of = |finding: &Finding| finding.working.source;
+    let mut all: Vec<Source> = Vec::new();
+    let mut note = |source: Source| {
+        if !all.contains(&source) {
+            all.push(source);
+        }
+    };
+    for row in &found.fasteners {
+        row.spec.iter().chain(&row.setting).map(of).for_each(&mut note);
+        row.readings
+            .iter()
+            .flat_map(|reading| &reading.deviation)
+            .map(of)
+            .for_each(&mut note);
+        if row.verdict.is_some() {
+            note(TIGHTENING);
+        }
+    }
+    let line = |source: &Source| {
+        let publication = if source.publication.is_empty() {
+            String::new()
+        } else {
+            format!("{}: ", source.publication)
+        };
+        html! { <li>{ publication }{ source.part }{ " (" }{ source.mark.words() }{ ")" }</li> }
+    };
+    if all.is_empty() {
+        return html! {};
+    }
+    html! { <><h3>{ "Sources" }</h3><ul>{ for all.iter().map(line) }</ul></> }
+}

@@ -1,0 +1,76 @@
+//! A sheet that came in a link: shown to read, kept only when asked to.
+
+use super::desk::Desk;
+use super::job::Job;
+use super::paper::paper;
+use crate::keep;
+
+use crate::route::{Route, Screen};
+use crate::settings::SettingsHandle;
+use shopmath::sheet::{Sheet, link};
+use shopmath::tools::Tools;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+#[derive(PartialEq, Properties)]
+pub(super) struct Props {
+    pub(super) payload: AttrValue,
+    pub(super) settings: SettingsHandle,
+    pub(super) desk: Desk,
+}
+
+/// The preview.
+#[component]
+pub(super) fn Shared(props: &Props) -> Html {
+    let read = use_memo(props.payload.clone(), |payload| link::decode(payload));
+    let tools = props.settings.tools;
+    let job = use_memo((props.payload.clone(), tools), |(_, tools)| {
+        read.as_ref()
+            .as_ref()
+            .ok()
+            .map(|sheet| Job::new(sheet.clone(), *tools, &keep::today()))
+    });
+    let list = html! { <a class="chip" href={Route::bare(Screen::Sheet).print()}>{ "All sheets" }</a> };
+    let job = match (&*read, &*job) {
+        (Ok(_), Some(job)) => job,
+        (Err(fault), _) => {
+            return html! { <section class="unbuilt"><p class="fault" id="link-error" role="alert">{ fault.to_string() }</p>{ list }</section> };
+        }
+        _ => return html! {},
+    };
+    let onclick = {
+        let (sheet, desk) = ((*job.sheet).clone(), props.desk.clone());
+        Callback::from(move |_: MouseEvent| keep_copy(sheet.clone(), tools, desk.clone()))
+    };
+    html! {
+        <>
+            <div class="bring screen-only" role="status">
+                <p>{ "A shared sheet, shown to read. It is not kept on this device yet. Check its figures against the vehicle maker’s before you use them." }</p>
+                <button type="button" class="button" id="save-copy" {onclick}>{ "Keep a copy" }</button>
+            </div>
+            <div class="screen-only">{ list }</div>
+            <div class="paper-preview">{ paper(job) }</div>
+        </>
+    }
+}
+
+/// Keeps a sheet under a new name and opens it there.
+pub(super) fn keep_copy(sheet: Sheet, tools: Tools, desk: Desk) {
+    let sheet = Sheet {
+        id: keep::new_id(),
+        rev: 0,
+        updated: String::new(),
+        demo: false,
+        ..sheet
+    };
+    begin(sheet, tools, desk);
+}
+
+/// Keeps a new sheet and opens it.
+pub(super) fn begin(sheet: Sheet, tools: Tools, desk: Desk) {
+    spawn_local(async move {
+        let id = sheet.id.clone();
+        desk.begin(sheet, tools).await;
+        crate::link::go(None, &Route::sheet(&id));
+    });
+}

@@ -1,0 +1,71 @@
+//! The bolts of a sheet one by one in large type, to read and tick at arm's length.
+
+use super::fastener::readings;
+use super::job::{Change, Job};
+use crate::views::caution::caution;
+use crate::views::finding::amount;
+use crate::views::overlay::Overlay;
+use shopmath::caution::fastener::SINGLE_USE;
+use shopmath::sheet::order::{Action, List, Tick};
+use yew::prelude::*;
+
+/// The bolt at `step`; the view replaces the screen until it is closed.
+pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback<Change>, overlay: &Overlay) -> Html {
+    let count = job.sheet.fasteners.len();
+    let place = (**step).min(count.saturating_sub(1));
+    let (Some(row), Some(found)) = (job.sheet.fasteners.get(place), job.found.fasteners.get(place)) else {
+        return html! { <section class="large">{ overlay.closer() }</section> };
+    };
+    let to = |place: Option<usize>| {
+        let step = step.clone();
+        Callback::from(move |_: MouseEvent| {
+            if let Some(place) = place {
+                step.set(place);
+            }
+        })
+    };
+    let (before, after) = (place.checked_sub(1), place.checked_add(1).filter(|next| *next < count));
+    let done = {
+        let (id, on, onchange, step) = (row.id, !row.done, onchange.clone(), step.clone());
+        Callback::from(move |_: MouseEvent| {
+            onchange.emit(Change::Do(Action::Tick {
+                list: List::Fasteners,
+                id,
+                tick: Tick::Done,
+                on,
+            }));
+            if let (true, Some(next)) = (on, after) {
+                step.set(next);
+            }
+        })
+    };
+    let tools = job.tools();
+    let adapter = row.bolt.contains_key("adapter");
+    html! {
+        <section class="large screen-only" data-step={(place + 1).to_string()}>
+            <p class="large-name">{ format!("Bolt {} of {count}", place + 1) }{ if row.done { ", ✓ done" } else { "" } }</p>
+            <p class="large-bolt">{ &row.label }{ " " }{ &row.thread }{ " " }{ &row.class }{ if row.count.is_empty() { String::new() } else { format!(" × {}", row.count) } }</p>
+            if found.spec.is_empty() { <p>{ "No spec that can be read stands in this row." }</p> }
+            { for found.spec.iter().map(|stage| html! {
+                <div class="large-step">
+                    if adapter { <p class="large-name">{ "At the bolt" }</p> }
+                    <p class="large-number">{ amount(stage, stage.unit, false) }</p>
+                </div>
+            }) }
+            if let Some(setting) = found.setting.as_ref().filter(|_| adapter) {
+                <div class="large-step">
+                    <p class="large-name">{ "Set with the adapter" }</p>
+                    <p class="large-number">{ amount(setting, tools.unit(setting.unit), false) }</p>
+                </div>
+            }
+            if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
+            { readings(row, found, onchange) }
+            <button type="button" class="button wide" id="step-done" onclick={done}>{ if row.done { "Not done after all" } else { "Done" } }</button>
+            <div class="pad">
+                <button type="button" class="chip" id="step-back" disabled={before.is_none()} onclick={to(before)}>{ "Back" }</button>
+                <button type="button" class="chip" id="step-next" disabled={after.is_none()} onclick={to(after)}>{ "Next" }</button>
+            </div>
+            { overlay.closer() }
+        </section>
+    }
+}

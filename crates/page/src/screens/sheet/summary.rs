@@ -1,0 +1,175 @@
+//! What a sheet comes to: how far it is kept, what is open, the tools, the total, what is next due.
+
+use super::desk::Desk;
+use super::job::{Change, Job, Status};
+use crate::route::{Route, Screen};
+use crate::views::finding::Finding;
+use shopmath::quantity::{Quantity, Unit, print};
+use shopmath::result::Style;
+use shopmath::sheet::assess::Open;
+use shopmath::sheet::due;
+use shopmath::sheet::fields::{At, get};
+use shopmath::sheet::order::List;
+use shopmath::sheet::tools::What;
+use yew::prelude::*;
+
+/// The way back, and whether the sheet is kept as it stands. What goes wrong is read out; that all
+/// is well is not, since it changes with every word.
+pub(super) fn status(job: &Job, desk: &Desk) -> Html {
+    let words = match &job.status {
+        Status::Kept => "✓ Saved on this device",
+        Status::Changed => "… Not saved yet",
+        Status::Trouble(_) => "! Not saved",
+    };
+    let again = desk.clone();
+    let save = Callback::from(move |_: MouseEvent| drop(again.save()));
+    let noted = desk.clone();
+    let note = Callback::from(move |_: MouseEvent| noted.noted());
+    html! {
+        <>
+            <div class="sheet-head">
+                <a class="chip" href={Route::bare(Screen::Sheet).print()}>{ "All sheets" }</a>
+                <p id="kept" data-kept={matches!(job.status, Status::Kept).to_string()}>{ words }</p>
+            </div>
+            <div role="alert">
+                if let Status::Trouble(words) = &job.status {
+                    <div class="fault" id="kept-trouble"><p>{ words }</p><button type="button" class="chip" onclick={save}>{ "Save again" }</button></div>
+                }
+                if let Some(notice) = &job.notice {
+                    <div class="bring" id="kept-notice"><p>{ notice }</p><button type="button" class="chip" onclick={note}>{ "Understood" }</button></div>
+                }
+            </div>
+        </>
+    }
+}
+
+/// How many rows are done, what keeps the sheet open, and the last change to take back.
+pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
+    let found = &job.found;
+    let complete = found.complete();
+    let (done, of) = (found.progress.done, found.progress.of);
+    let undo = onchange.reform(|_: MouseEvent| Change::Undo);
+    html! {
+        <div class="progress">
+            if of > 0 {
+                <progress max={of.to_string()} value={done.to_string()} aria-label="Rows done" />
+                <p id="progress" data-complete={complete.to_string()}>
+                    <strong>{ if complete { "✓ Complete" } else { "Open" } }</strong>{ format!(": {done} of {of} done") }
+                </p>
+                if !complete { { open(job) } }
+            } else {
+                <p id="progress" data-complete="false">{ "Nothing on this sheet yet. Add bolts, parts or checks below." }</p>
+            }
+            if let Some(words) = job.undo_words() {
+                <button type="button" class="chip" id="undo" onclick={undo}>{ "Undo: " }{ words }</button>
+            }
+        </div>
+    }
+}
+
+/// The reasons that are more than a row not ticked.
+fn open(job: &Job) -> Html {
+    let reason = |open: &Open| {
+        let (id, words) = match *open {
+            Open::NotReplaced(id) => (id, "single-use and not replaced"),
+            Open::ReadingOutside(id) => (id, "a reading is outside target and tolerance"),
+            Open::Fastener(_) | Open::Part(_) | Open::Check(_) => return None,
+        };
+        let label = get(&job.sheet, At::Row(List::Fasteners, id), "label");
+        let label = if label.is_empty() { "A bolt" } else { label };
+        Some(html! { <li key={format!("{id}{words}")}>{ format!("{label}: {words}") }</li> })
+    };
+    let reasons: Vec<Html> = job.found.open.iter().filter_map(reason).collect();
+    if reasons.is_empty() {
+        return html! {};
+    }
+    html! { <ul class="reasons">{ for reasons }</ul> }
+}
+
+/// What to lay out.
+pub(super) fn tools(job: &Job) -> Html {
+    if job.found.tools.is_empty() {
+        return html! {};
+    }
+    let shown = |quantity: Quantity, unit: Unit| print::quantity(quantity, job.tools().unit(unit));
+    let tool = |what: &What| match what {
+        What::Head(text) => text.clone(),
+        What::Hexagon(width) => format!("socket {}", print::quantity((*width).into(), Unit::Millimetre)),
+        What::Drive(text) => format!("square drive {text}"),
+        What::TorqueWrench(low, high) if low == high => {
+            format!("torque wrench for {}", shown((*low).into(), Unit::NewtonMetre))
+        }
+        What::TorqueWrench(low, high) => format!(
+            "torque wrench from {} to {}",
+            shown((*low).into(), Unit::NewtonMetre),
+            shown((*high).into(), Unit::NewtonMetre)
+        ),
+        What::AngleGauge => "angle gauge or protractor".into(),
+    };
+    html! {
+        <div class="tools">
+            <h3>{ "Lay out" }</h3>
+            <ul>{ for job.found.tools.iter().map(|found| html! { <li>{ tool(&found.what) }</li> }) }</ul>
+        </div>
+    }
+}
+
+/// What the parts cost.
+pub(super) fn total(job: &Job) -> Html {
+    let sheet = &job.sheet;
+    if sheet.parts.is_empty() {
+        return html! {};
+    }
+    let Some(total) = job.found.parts_total else {
+        return html! { <p class="note">{ "No total until each count and price can be read." }</p> };
+    };
+    let text = total.text();
+    html! {
+        <p class="total">
+            { "Total " }<data id="parts-total" value={text.clone()} data-unit={sheet.currency.clone()}><strong>{ text }{ " " }{ &sheet.currency }</strong></data>
+            if job.found.unpriced > 0 { { format!(" ({} without a price)", job.found.unpriced) } }
+        </p>
+    }
+}
+
+/// When each interval is next due, the first by distance as a result with its working.
+pub(super) fn due(job: &Job) -> Html {
+    let found = &job.found;
+    let next = found.next_due_distance.map(|(id, _)| id);
+    let first = next.and_then(|next| job.sheet.intervals.iter().find(|row| row.id == next));
+    let left = |length| {
+        let unit = job.tools().unit(Unit::Kilometre);
+        print::number(Quantity::Length(length), unit, Style::Decimal { step: 1.0 }) + &print::suffix("", unit)
+    };
+    let line = |(id, due): &(u32, due::Due)| {
+        let label = get(&job.sheet, At::Row(List::Intervals, *id), "label");
+        let mut words = Vec::new();
+        if let Some(distance) = due.left {
+            let over = distance.value < 0.0;
+            words.push(if over {
+                format!("{} overdue", left(-distance))
+            } else {
+                format!("{} to go", left(distance))
+            });
+        }
+        if let Some(day) = due.on {
+            words.push(format!("due on {day}"));
+        }
+        if let Some(days) = due.days_left {
+            words.push(if days < 0 {
+                format!("{} days overdue", -days)
+            } else {
+                format!("{days} days to go")
+            });
+        }
+        (!words.is_empty()).then(|| html! { <li key={*id}>{ label }{ ": " }{ words.join(", ") }</li> })
+    };
+    html! {
+        <div class="due">
+            if let Some(finding) = first.and_then(due::finding) {
+                <Finding unit={finding.unit} {finding} />
+            }
+            <ul>{ for found.intervals.iter().filter_map(line) }</ul>
+        </div>
+    }
+}

@@ -1,0 +1,77 @@
+//! A view that takes the screen's place for a while, such as one in large type. The phone's back
+//! button closes it, since it looks like a screen of its own, and the screen stays lit meanwhile.
+
+use crate::awake::use_awake;
+use crate::route::Route;
+use gloo::events::EventListener;
+use gloo::utils::window;
+use wasm_bindgen::JsValue;
+use web_sys::HtmlElement;
+use yew::prelude::*;
+
+/// Whether the view is open, and what has the focus in either case.
+#[derive(Clone, PartialEq)]
+pub(crate) struct Overlay {
+    open: UseStateHandle<bool>,
+    opener: NodeRef,
+    closer: NodeRef,
+}
+
+/// The view's state.
+#[hook]
+pub(crate) fn use_overlay() -> Overlay {
+    let open = use_state(|| false);
+    let (opener, closer) = (use_node_ref(), use_node_ref());
+    use_awake(*open);
+    let was = use_mut_ref(|| false);
+    {
+        let (setter, opener, closer) = (open.setter(), opener.clone(), closer.clone());
+        use_effect_with(*open, move |&open| {
+            if was.replace(open) != open {
+                let next = if open { closer } else { opener };
+                if let Some(button) = next.cast::<HtmlElement>() {
+                    // Focus can only be refused when the button is gone.
+                    let _ = button.focus();
+                }
+            }
+            let listener = open.then(|| EventListener::new(&window(), "popstate", move |_| setter.set(false)));
+            move || drop(listener)
+        });
+    }
+    Overlay { open, opener, closer }
+}
+
+impl Overlay {
+    pub(crate) fn is_open(&self) -> bool {
+        *self.open
+    }
+
+    /// The button that opens the view over the screen at `route`.
+    pub(crate) fn button(&self, words: &'static str, route: Route) -> Html {
+        let open = self.open.setter();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            // Both entries hold what is typed now; where the browser refuses, only its back
+            // button does not lead here.
+            if let Ok(history) = window().history() {
+                let address = route.print();
+                let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
+                let _ = history.push_state_with_url(&JsValue::NULL, "", Some(&address));
+            }
+            open.set(true);
+        });
+        html! { <button type="button" ref={&self.opener} class="button wide" {onclick}>{ words }</button> }
+    }
+
+    /// The button that closes it.
+    pub(crate) fn closer(&self) -> Html {
+        let open = self.open.setter();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            open.set(false);
+            if let Ok(history) = window().history() {
+                // Takes back the entry that opening made.
+                let _ = history.back();
+            }
+        });
+        html! { <button type="button" ref={&self.closer} class="button wide" {onclick}>{ "Close" }</button> }
+    }
+}
