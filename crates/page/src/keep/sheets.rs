@@ -122,7 +122,9 @@ pub(crate) async fn save(sheet: &Sheet, complete: bool) -> Result<Saved, KeepErr
         Err(KeepError::Lost) => attempt(sheet, complete, step).await?,
         saved => saved?,
     };
-    draft::settle(&sheet.id, step);
+    // Under a new id the old one's draft is no longer this tab's, whenever it was typed.
+    let apart = matches!(saved, Saved::BothKept { .. });
+    draft::settle(&sheet.id, if apart { u64::MAX } else { step });
     note_change();
     if !ASKED.replace(true) {
         spawn_local(persist());
