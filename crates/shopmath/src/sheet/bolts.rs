@@ -46,6 +46,8 @@ pub struct FastenerAssessment {
     pub turns: bool,
     /// What is wrong with the row's entries, those of its readings apart.
     pub faults: Vec<FieldFault>,
+    /// The keys of faults whose text can still come to read by typing on.
+    pub unfinished: Vec<&'static str>,
 }
 
 /// One reading as tightened.
@@ -58,6 +60,8 @@ pub struct Reading {
     pub outside: bool,
     /// What is wrong with its text; its key is `reading`.
     pub fault: Option<FieldFault>,
+    /// Whether its text can still come to read by typing on.
+    pub unfinished: bool,
 }
 
 /// Reads one row of bolts.
@@ -67,19 +71,22 @@ pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
     let found = bolt::assess(&resolved);
     let mut faults = wrong(&resolved, &found);
     let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
+    let setting = named(&found, "wrench-setting");
+    let judged = |typed: &String| reading(&resolved, setting.as_ref(), typed);
     FastenerAssessment {
         id: row.id,
         count: count(&row.count).map_err(|fault| faults.push(fault)).ok(),
         spec: spec(&text, tools),
-        setting: named(&found, "wrench-setting"),
         single_use_likely: turns && !row.single_use,
         across_flats: resolved.head.given().and_then(|head| head.across_flats),
         turns,
-        readings: row.readings.iter().map(|typed| reading(&text, typed)).collect(),
+        readings: row.readings.iter().map(judged).collect(),
+        setting,
         verdict: found.verdict,
         waiting: found.waiting,
         cautions: found.cautions,
         faults,
+        unfinished: resolved.unfinished,
     }
 }
 
@@ -116,23 +123,33 @@ fn wrong(resolved: &Resolved, found: &Assessment) -> Vec<FieldFault> {
     resolved.errors.iter().chain(&found.errors).cloned().collect()
 }
 
-/// One reading, judged by the Bolt screen's own rule.
-fn reading(text: &BoltText, typed: &str) -> Reading {
+/// One reading, judged by the Bolt screen's own rule. Only the reading is read again, and without a
+/// setting to compare it with nothing is worked out.
+fn reading(row: &Resolved, setting: Option<&Finding>, typed: &str) -> Reading {
     if typed.trim().is_empty() {
         return Reading::default();
     }
-    let mut text = text.clone();
-    text.set("reading", typed);
-    let resolved = resolve(&text);
-    let found = bolt::assess(&resolved);
-    let deviation = named(&found, "reading-deviation");
+    let mut alone = BoltText::default();
+    alone.set("reading", typed);
+    let read = resolve(&alone);
+    let found = setting.map(|_| {
+        bolt::assess(&Resolved {
+            reading: read.reading,
+            ..row.clone()
+        })
+    });
+    let deviation = found.as_ref().and_then(|found| named(found, "reading-deviation"));
+    let refused = found.map(|found| found.errors).unwrap_or_default();
     Reading {
         outside: deviation
             .as_ref()
             .is_some_and(|finding| finding.cautions.contains(&READING_OUTSIDE)),
         deviation,
-        fault: wrong(&resolved, &found)
+        unfinished: read.unfinished.contains(&"reading"),
+        fault: read
+            .errors
             .into_iter()
+            .chain(refused)
             .find(|fault| fault.key == "reading"),
     }
 }

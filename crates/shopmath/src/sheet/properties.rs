@@ -4,6 +4,8 @@
 use super::model::{Belt, Check, Fastener, Interval, Part, SCHEMA, Sheet};
 use super::order::{Action, List, Row, Tick, apply};
 use super::{SheetFault, assess, csv, demo, file, limits, link, merge, reassess, record};
+use crate::fastener::bolt;
+use crate::result::Id;
 use crate::tools::Tools;
 use proptest::collection::{btree_map, vec};
 use proptest::prelude::*;
@@ -160,6 +162,12 @@ fn action() -> impl Strategy<Value = Action> {
     ]
 }
 
+/// A reading, good ones among them often.
+fn reading() -> impl Strategy<Value = String> {
+    let known = prop::sample::select(vec!["60", "44 ft-lb", "90 N·m", "6", "60 N", "-3", "1e300 N·m", " "]);
+    prop_oneof![known.prop_map(String::from), text()]
+}
+
 /// One entry of a row of bolts, with what is typed or ticked there.
 fn edit() -> impl Strategy<Value = (usize, usize, String, bool)> {
     (any::<usize>(), 0_usize..12, text(), any::<bool>())
@@ -308,6 +316,25 @@ proptest! {
         let tools = if inch { Tools::Inch } else { Tools::Metric };
         let last = reassess(&after, tools, None, Some((&sheet, Tools::Metric, &found)));
         prop_assert_eq!(last, assess(&after, tools, None));
+    }
+
+    #[test]
+    fn a_reading_is_judged_as_the_bolt_screen_judges_it(row in fastener(1), good in any::<bool>(), typed in reading()) {
+        let mut row = Fastener { readings: vec![typed.clone()], ..row };
+        if good {
+            row.spec = "60 N·m + 90°".into();
+        }
+        let found = assess(&Sheet { fasteners: vec![row.clone()], ..Sheet::new("a") }, Tools::Metric, None);
+        let mut text = row.bolt_text();
+        text.set("reading", typed.as_str());
+        let resolved = bolt::resolve(&text);
+        let whole = bolt::assess(&resolved);
+        let mut findings = whole.sections.iter().flat_map(|section| &section.findings);
+        let deviation = findings.find(|finding| finding.id == Id::Named("reading-deviation"));
+        let fault = resolved.errors.iter().chain(&whole.errors).find(|fault| fault.key == "reading");
+        let reading = &found.fasteners[0].readings[0];
+        prop_assert_eq!((reading.deviation.as_ref(), reading.fault.as_ref()), (deviation, fault));
+        prop_assert_eq!(reading.unfinished, resolved.unfinished.contains(&"reading"));
     }
 
     #[test]
