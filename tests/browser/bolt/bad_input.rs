@@ -258,7 +258,7 @@ const SLIPS: &[(&str, &str, &str)] = &[
     ("spec", "", ""),
     ("thread", "M10x1.3", "M10×1.25"),
     ("thread", "M11", "no size in the table"),
-    ("thread", "10", "M10x1.25"),
+    ("thread", "10", "M10×1.25"),
     ("class", "8", "grade 8"),
     ("class", "B7", "no strength class"),
     ("mu", "2", "from 0.01 to 1"),
@@ -354,18 +354,20 @@ fn a_text_that_is_only_begun_moves_nothing() -> Outcome {
         phone.type_into(key, begun)?;
         // In error by the contract all the same: results that need it are away.
         phone.error(key)?;
-        phone.until(
-            "no result of it",
-            || Ok((phone.count("#clamp-mid")? == 0).then_some(())),
-        )?;
+        phone.until("the verdict to wait", || {
+            Ok((phone.count("#verdict[data-verdict]")? == 0).then_some(()))
+        })?;
         let now = places(&phone)?;
         ensure!(now == still, "`{begun}` moved the page: {now}, before {still}");
         phone.type_into(key, good)?;
-        phone.result("clamp-mid")?;
+        phone.until_text("#verdict[data-verdict]", "of yield")?;
     }
     // What completes it stands where the common entries do.
     phone.type_into("thread", "M10x")?;
-    phone.until_text("[id='thread-error']", "M10x1.25")?;
+    phone.until_text(
+        "[id='thread-error']",
+        "Only begun. Type on, such as M10×1.5 or M10×1.25",
+    )?;
     phone.screenshot("bolt-begun")?;
     phone.tap(".field-thread .chips .chip:nth-of-type(2)")?;
     phone.result("clamp-mid")?;

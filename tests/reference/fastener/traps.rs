@@ -86,5 +86,10 @@ fn a_temperature_rise_in_fahrenheit_has_no_offset() {
         let typed = [("thread", "M8"), ("class", "8.8"), ("into", "a380"), ("heat", heat)];
         result(&assessed(&typed), "heat-clearance").unwrap()
     };
-    agree("180 °F of rise are 100 K", grown("180 Δ°F"), grown("100 K"), EXACT_CHAIN);
+    agree(
+        "180 °F of rise are 100 K",
+        grown("180 Δ°F"),
+        grown("100 K"),
+        EXACT_CHAIN,
+    );
 }

@@ -90,6 +90,13 @@ pub enum Refusal {
         /// The unit to state both in.
         unit: Unit,
     },
+    /// A text that is only begun.
+    Begun {
+        /// Whole texts that begin with it; empty where they cannot be listed.
+        whole: Vec<String>,
+        /// What it lacks, as a sentence.
+        lacks: String,
+    },
     /// A temperature where a rise of temperature is wanted: it can be meant as either.
     RiseOrTemperature {
         /// The text read.
@@ -187,6 +194,8 @@ impl fmt::Display for Refusal {
                 said(*small_read, *unit),
                 said(*large_read, *unit)
             ),
+            Self::Begun { whole, lacks } if whole.is_empty() => write!(out, "Only begun. {lacks}"),
+            Self::Begun { whole, .. } => write!(out, "Only begun. Type on, such as {}.", whole.join(" or ")),
             Self::RiseOrTemperature { read, up_to, by } => write!(
                 out,
                 "“{read}” can be how hot it gets or how much hotter. Type {up_to} if it is heated to {read} from a room at 20 °C, or {by} if it gets that much hotter."

@@ -185,8 +185,10 @@ impl Reader<'_> {
         {
             self.unfinished.push(key);
             if !whole.is_empty() {
-                error.remedies = whole;
+                error.remedies.clone_from(&whole);
             }
+            let lacks = core::mem::take(&mut error.sentence);
+            error.sentence = Refusal::Begun { whole, lacks }.to_string();
         }
         self.keep(read)
     }

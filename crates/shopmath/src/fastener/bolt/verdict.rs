@@ -224,9 +224,9 @@ fn assumed(resolved: &Resolved, turns: bool) -> String {
         Some(match key {
             "mu" => format!("friction {}", default.replace("..", " to ")),
             "head" => format!("{default} head"),
-            "tool" if !resolved.scale_given() => format!("wrench within {default}"),
-            "shank" if turns => "no plain shank".into(),
-            "clamped" if turns => format!("parts of {default}"),
+            "tool" if !resolved.scale_given() => format!("wrench within {}", default.replace(' ', "\u{a0}")),
+            "shank" if turns => "no shank".into(),
+            "clamped" if turns => format!("{default} parts"),
             // Tapped without being told so is what the hole's fields say.
             "joint" if turns && !tapped => format!("a {default}"),
             _ => return None,
@@ -234,7 +234,7 @@ fn assumed(resolved: &Resolved, turns: bool) -> String {
     };
     let mut parts: Vec<String> = resolved.assumed.iter().filter_map(|key| words(key)).collect();
     if turns && resolved.outer.is_empty() {
-        parts.push("parts three bearing diameters wide".into());
+        parts.push("wide parts".into());
     }
     if parts.is_empty() {
         return String::new();
