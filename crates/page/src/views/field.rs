@@ -15,7 +15,7 @@ pub(crate) struct Props {
     #[prop_or_default]
     pub(crate) row: Option<AttrValue>,
     /// What the trade calls it.
-    pub(crate) label: &'static str,
+    pub(crate) label: AttrValue,
     /// What holds while nothing is typed.
     pub(crate) empty: &'static str,
     /// The text as typed.
@@ -45,7 +45,7 @@ pub(crate) fn Field(field: &Props) -> Html {
     let set: Callback<String> = field.onset.reform(move |text| (key, text));
     html! {
         <div class={classes!("field", place, invalid.map(|_| "field-wrong"))}>
-            <label for={id.clone()}>{ field.label }</label>
+            <label for={id.clone()}>{ &field.label }</label>
             if field.closed {
                 { choices(field, id.clone(), invalid, described, &set) }
             } else {

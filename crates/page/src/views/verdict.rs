@@ -1,16 +1,15 @@
-//! A verdict in a word, with a sign before it, so that it is one without its colour.
+//! The sign of a verdict, so that it is one without its colour.
 
 use shopmath::fastener::bolt::Slug;
 use yew::prelude::*;
 
-/// The sign and the word.
-pub(crate) fn word(slug: Slug) -> Html {
-    let (sign, word) = match slug {
-        Slug::Ok => ("✓", "Believable"),
-        Slug::Low => ("▽", "Low"),
-        Slug::High => ("△", "High"),
-        Slug::PastYield => ("✕", "Past yield"),
-        Slug::Strips => ("✕", "Strips the hole"),
+/// The sign.
+pub(crate) fn sign(slug: Slug) -> Html {
+    let sign = match slug {
+        Slug::Ok => "✓",
+        Slug::Low => "▽",
+        Slug::High => "△",
+        Slug::PastYield | Slug::Strips => "✕",
     };
-    html! { <><span aria-hidden="true">{ sign }</span>{ " " }{ word }</> }
+    html! { <span aria-hidden="true">{ sign }</span> }
 }

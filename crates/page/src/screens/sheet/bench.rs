@@ -108,6 +108,7 @@ fn Open(props: &OpenProps) -> Html {
                 { summary::progress(job, onchange) }
                 if !sheet.fasteners.is_empty() { { overlay.button("Bolt by bolt, in large type", Route::sheet(&sheet.id)) } }
 
+                { cautions(&[caution::fastener::TIGHTENING_CAN_HURT]) }
                 <h2>{ "Bolts" }</h2>
                 <ol class="job-rows">{ for (0..sheet.fasteners.len()).map(|place| html! {
                     <FastenerRow key={sheet.fasteners[place].id} job={job.clone()} {place} onchange={onchange.clone()} />
@@ -164,10 +165,10 @@ fn Open(props: &OpenProps) -> Html {
                 <textarea id="sheet-notes" name="notes" rows="3" value={sheet.notes.clone()}
                     oninput={onset.reform(|event: InputEvent| ("notes", event.target_unchecked_into::<HtmlTextAreaElement>().value()))} />
 
-                <h2>{ "Out and on" }</h2>
+                <h2>{ "Print, save, share" }</h2>
                 { out(job, desk) }
                 <Share job={job.clone()} />
-                { cautions(&[caution::RECORD_IS_YOURS, caution::fastener::TIGHTENING_CAN_HURT]) }
+                { cautions(&[caution::RECORD_IS_YOURS]) }
             </div>
             { paper }
         </>

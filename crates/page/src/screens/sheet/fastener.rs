@@ -3,11 +3,11 @@
 use super::entries::{Entries, row_buttons, row_tick, use_onset};
 use super::job::{Change, Job};
 use crate::route::{Route, Screen};
-use crate::views::caution::{caution, cautions};
+use crate::views::caution::caution;
 use crate::views::field::Field as View;
 use crate::views::finding::{amount, classed};
-use crate::views::verdict::word;
-use shopmath::caution::fastener::SINGLE_USE;
+use crate::views::verdict::sign;
+use shopmath::caution::fastener::{SINGLE_USE, TIGHTENING_CAN_HURT};
 use shopmath::field::Choice;
 use shopmath::sheet::Fastener;
 use shopmath::sheet::bolts::FastenerAssessment;
@@ -109,10 +109,10 @@ fn answer(row: &Fastener, found: &FastenerAssessment, tools: Tools) -> Html {
                 <p>{ "Set the wrench to " }<strong>{ amount(setting, tools.unit(setting.unit), false) }</strong></p>
             }
             if let Some(verdict) = &found.verdict {
-                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ word(verdict.slug) }{ ": " }{ &verdict.sentence }</p>
+                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict.slug) }{ " " }{ &verdict.sentence }</p>
             }
             <a class="row-link" href={bolt_route(row).print()}>{ "Open in Bolt" }</a>
-            { cautions(&found.cautions) }
+            { for found.cautions.iter().filter(|words| words.slug != TIGHTENING_CAN_HURT.slug).map(caution) }
         </div>
     }
 }
@@ -136,9 +136,9 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
         let read = found.readings.get(index);
         let wrong = read.and_then(|read| read.fault.clone()).into_iter().collect::<Vec<_>>();
         let label = if several {
-            "Reading, next bolt"
+            AttrValue::from(format!("Reading, bolt {}", index + 1))
         } else {
-            "Reading as tightened"
+            AttrValue::Static("Reading as tightened")
         };
         let text = row.readings.get(index).cloned().unwrap_or_default();
         let outside = read.is_some_and(|read| read.outside);

@@ -5,12 +5,12 @@ use super::job::Job;
 use super::summary;
 use crate::keep;
 use crate::views::finding::{amount, classed};
-use crate::views::verdict::word;
+use crate::views::verdict::sign;
 use gloo::events::EventListener;
 use gloo::utils::window;
 use shopmath::result::Finding;
 use shopmath::sheet::bolts::FastenerAssessment;
-use shopmath::sheet::{Fastener, SheetAssessment};
+use shopmath::sheet::Fastener;
 use shopmath::source::{Source, fastener::TIGHTENING};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -84,7 +84,7 @@ pub(super) fn paper(job: &Job) -> Html {
             }
             if !sheet.intervals.is_empty() { <h3>{ "Next due" }</h3>{ summary::due(job) } }
             if !sheet.notes.is_empty() { <h3>{ "Notes" }</h3><p class="lines">{ &sheet.notes }</p> }
-            { sources(found) }
+            { sources(job) }
             <p class="paper-foot">{ format!("Fenderside {}, {}. The vehicle maker’s procedure decides; single-use bolts are replaced.", env!("CARGO_PKG_VERSION"), keep::today()) }</p>
         </article>
     }
@@ -95,7 +95,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, job: &Job) -> Html {
     let count = if row.count.is_empty() { "1" } else { &row.count };
     let setting = found.setting.as_ref().filter(|_| row.bolt.contains_key("adapter"));
     let reading = |(typed, read): (&String, &shopmath::sheet::bolts::Reading)| {
-        html! { <span class="stage">{ typed }{ for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ classed(deviation, deviation.unit, "deviation") }{ ")" }</> }) }</span> }
+        html! { <span class="read">{ typed }{ for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ classed(deviation, deviation.unit, "deviation") }{ ")" }</> }) }</span> }
     };
     let replaced = match (row.single_use, row.replaced) {
         (true, true) => "Single-use, replaced.",
@@ -110,7 +110,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, job: &Job) -> Html {
                 { &row.spec }
                 if !found.spec.is_empty() { <br />{ for found.spec.iter().map(|stage| html! { <span class="stage">{ amount(stage, stage.unit, false) }</span> }) } }
                 if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ amount(setting, tools.unit(setting.unit), false) } }
-                if let Some(verdict) = &found.verdict { <br />{ word(verdict.slug) }{ ": " }{ &verdict.sentence } }
+                if let Some(verdict) = &found.verdict { <br />{ sign(verdict.slug) }{ " " }{ &verdict.sentence } }
             </td>
             <td>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>
         </tr>
@@ -118,7 +118,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, job: &Job) -> Html {
 }
 
 /// Every source that a number on the paper rests on, once.
-fn sources(found: &SheetAssessment) -> Html {
+fn sources(job: &Job) -> Html {
     let of = |finding: &Finding| finding.working.source;
     let mut all: Vec<Source> = Vec::new();
     let mut note = |source: Source| {
@@ -126,8 +126,9 @@ fn sources(found: &SheetAssessment) -> Html {
             all.push(source);
         }
     };
-    for row in &found.fasteners {
-        row.spec.iter().chain(&row.setting).map(of).for_each(&mut note);
+    for (typed, row) in job.sheet.fasteners.iter().zip(&job.found.fasteners) {
+        let setting = row.setting.iter().filter(|_| typed.bolt.contains_key("adapter"));
+        row.spec.iter().chain(setting).map(of).for_each(&mut note);
         row.readings
             .iter()
             .flat_map(|reading| &reading.deviation)

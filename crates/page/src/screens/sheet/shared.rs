@@ -44,7 +44,7 @@ pub(super) fn Shared(props: &Props) -> Html {
     };
     html! {
         <>
-            <div class="bring screen-only" role="status">
+            <div class="bring bring-tall screen-only" role="status">
                 <p>{ "A shared sheet, shown to read. It is not kept on this device yet. Check its figures against the vehicle maker’s before you use them." }</p>
                 <button type="button" class="button" id="save-copy" {onclick}>{ "Keep a copy" }</button>
             </div>

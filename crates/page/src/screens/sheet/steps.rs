@@ -46,6 +46,7 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
             <p class="large-name">{ format!("Bolt {} of {count}", place + 1) }{ if row.done { ", ✓ done" } else { "" } }</p>
             <p class="large-bolt">{ &row.label }{ " " }{ &row.thread }{ " " }{ &row.class }{ if row.count.is_empty() { String::new() } else { format!(" × {}", row.count) } }</p>
             if found.spec.is_empty() { <p>{ "No spec that can be read stands in this row." }</p> }
+            <p class="large-other">{ &row.spec }</p>
             { for found.spec.iter().map(|stage| html! {
                 <div class="large-step">
                     if adapter { <p class="large-name">{ "At the bolt" }</p> }
@@ -58,13 +59,13 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
                     <p class="large-number">{ amount(setting, tools.unit(setting.unit), false) }</p>
                 </div>
             }
-            if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
-            { readings(row, found, onchange) }
             <button type="button" class="button wide" id="step-done" onclick={done}>{ if row.done { "Not done after all" } else { "Done" } }</button>
             <div class="pad">
                 <button type="button" class="chip" id="step-back" disabled={before.is_none()} onclick={to(before)}>{ "Back" }</button>
                 <button type="button" class="chip" id="step-next" disabled={after.is_none()} onclick={to(after)}>{ "Next" }</button>
             </div>
+            { readings(row, found, onchange) }
+            if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
             { overlay.closer() }
         </section>
     }

@@ -17,8 +17,8 @@ use yew::prelude::*;
 /// is well is not, since it changes with every word.
 pub(super) fn status(job: &Job, desk: &Desk) -> Html {
     let words = match &job.status {
-        Status::Kept => "✓ Saved on this device",
-        Status::Changed => "… Not saved yet",
+        Status::Kept => "✓ Saved",
+        Status::Changed => "… Saving",
         Status::Trouble(_) => "! Not saved",
     };
     let again = desk.clone();
@@ -93,7 +93,7 @@ pub(super) fn tools(job: &Job) -> Html {
     }
     let shown = |quantity: Quantity, unit: Unit| print::quantity(quantity, job.tools().unit(unit));
     let tool = |what: &What| match what {
-        What::Head(text) => text.clone(),
+        What::Head(text) => format!("socket or bit {text}"),
         What::Hexagon(width) => format!("socket {}", print::quantity((*width).into(), Unit::Millimetre)),
         What::Drive(text) => format!("square drive {text}"),
         What::TorqueWrench(low, high) if low == high => {
