@@ -28,6 +28,7 @@ mod properties;
 pub mod record;
 #[cfg(test)]
 mod schema;
+mod shape;
 pub mod tools;
 pub mod total;
 
