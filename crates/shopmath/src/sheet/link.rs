@@ -1,7 +1,9 @@
 //! A sheet as the tail of an address: `1.` and a payload, the sheet's JSON deflated and written in
 //! the letters an address leaves alone (RFC 4648, the alphabet for URLs, without padding).
 //!
-//! Drawing the code to scan, and splitting a long one, is the page's affair.
+//! Where a deflate is at hand already, as in a browser, [`body`] and [`text`] are the two ends of
+//! [`encode`], and [`packed`] and [`sheet`] those of [`decode`]: a program that calls only them does
+//! not carry this one's, 13 KB of the module after brotli. Splitting a long link is the page's affair.
 
 use super::fault::SheetFault;
 use super::model::{SCHEMA, Sheet};
@@ -33,13 +35,7 @@ const EFFORT: u8 = 10;
 /// assert_eq!(link::decode(&text).unwrap(), sheet);
 /// ```
 pub fn encode(sheet: &Sheet) -> Result<String, SheetFault> {
-    let body = record::Record::of(sheet)?.body;
-    let text = format!(
-        "{SCHEMA}.{}",
-        URL_SAFE_NO_PAD.encode(compress_to_vec(body.as_bytes(), EFFORT))
-    );
-    let fits = body.len() <= UNPACKED && text.len() <= LETTERS;
-    if fits { Ok(text) } else { Err(too_large()) }
+    text(&compress_to_vec(body(sheet)?.as_bytes(), EFFORT))
 }
 
 /// The sheet of a link.
@@ -48,6 +44,53 @@ pub fn encode(sheet: &Sheet) -> Result<String, SheetFault> {
 /// [`SheetFault::NotALink`], [`SheetFault::NewerLink`], [`SheetFault::DamagedLink`] or
 /// [`SheetFault::TooLarge`] for the link, and any fault of the sheet in it.
 pub fn decode(text: &str) -> Result<Sheet, SheetFault> {
+    let body = decompress_to_vec_with_limit(&packed(text)?, UNPACKED).map_err(|fault| match fault.status {
+        miniz_oxide::inflate::TINFLStatus::HasMoreOutput => too_large(),
+        _ => SheetFault::DamagedLink,
+    })?;
+    sheet(&body)
+}
+
+/// What a link packs: the bytes to deflate, without a header (RFC 1951).
+///
+/// # Errors
+/// The fault of a sheet that could not be read back; [`SheetFault::TooLarge`] for one of more than
+/// [`UNPACKED`] bytes.
+pub fn body(sheet: &Sheet) -> Result<String, SheetFault> {
+    let body = record::Record::of(sheet)?.body;
+    if body.len() <= UNPACKED {
+        Ok(body)
+    } else {
+        Err(too_large())
+    }
+}
+
+/// The text of a link, from a deflated [`body`].
+///
+/// # Errors
+/// [`SheetFault::TooLarge`] for more than [`LETTERS`] letters.
+///
+/// ```
+/// use shopmath::sheet::link;
+/// let text = link::text(b"deflated elsewhere").unwrap();
+/// assert_eq!(link::packed(&text).unwrap(), b"deflated elsewhere");
+/// ```
+pub fn text(packed: &[u8]) -> Result<String, SheetFault> {
+    let text = format!("{SCHEMA}.{}", URL_SAFE_NO_PAD.encode(packed));
+    if text.len() <= LETTERS {
+        Ok(text)
+    } else {
+        Err(too_large())
+    }
+}
+
+/// What is to be inflated of a link. Whoever inflates it stops past [`UNPACKED`] bytes, and says
+/// [`SheetFault::DamagedLink`] where that fails.
+///
+/// # Errors
+/// [`SheetFault::NotALink`], [`SheetFault::NewerLink`], [`SheetFault::DamagedLink`] for letters of
+/// another alphabet, or [`SheetFault::TooLarge`].
+pub fn packed(text: &str) -> Result<Vec<u8>, SheetFault> {
     let (number, payload) = text.trim().split_once('.').ok_or(SheetFault::NotALink)?;
     let digits = !number.is_empty() && number.len() <= 9 && number.bytes().all(|byte| byte.is_ascii_digit());
     let number: u64 = number.parse().map_err(|_| SheetFault::NotALink)?;
@@ -60,12 +103,19 @@ pub fn decode(text: &str) -> Result<Sheet, SheetFault> {
     if payload.len() > LETTERS {
         return Err(too_large());
     }
-    let packed = URL_SAFE_NO_PAD.decode(payload).map_err(|_| SheetFault::DamagedLink)?;
-    let body = decompress_to_vec_with_limit(&packed, UNPACKED).map_err(|fault| match fault.status {
-        miniz_oxide::inflate::TINFLStatus::HasMoreOutput => too_large(),
-        _ => SheetFault::DamagedLink,
-    })?;
-    record::read(&body)
+    URL_SAFE_NO_PAD.decode(payload).map_err(|_| SheetFault::DamagedLink)
+}
+
+/// The sheet of an inflated link.
+///
+/// # Errors
+/// [`SheetFault::TooLarge`] for more than [`UNPACKED`] bytes, and any fault of the sheet.
+pub fn sheet(body: &[u8]) -> Result<Sheet, SheetFault> {
+    if body.len() <= UNPACKED {
+        record::read(body)
+    } else {
+        Err(too_large())
+    }
 }
 
 fn too_large() -> SheetFault {
@@ -77,11 +127,12 @@ fn too_large() -> SheetFault {
 
 #[cfg(test)]
 mod tests {
-    use super::{UNPACKED, decode, encode};
-    use crate::sheet::demo;
+    use super::{LETTERS, UNPACKED, body, decode, encode, packed, sheet, text};
+    use crate::sheet::{Fastener, demo};
     use base64::Engine as _;
     use base64::engine::general_purpose::URL_SAFE_NO_PAD;
     use miniz_oxide::deflate::compress_to_vec;
+    use miniz_oxide::inflate::decompress_to_vec;
 
     #[test]
     fn a_link_brings_the_demo_back_and_fits_an_address() {
@@ -109,6 +160,37 @@ mod tests {
         ] {
             assert_eq!(decode(text).unwrap_err().name(), name, "{text:.40}");
         }
+    }
+
+    #[test]
+    fn what_is_packed_and_unpacked_elsewhere_is_the_same_link() {
+        let demo = demo::sheet();
+        let stored = text(&compress_to_vec(body(&demo).unwrap().as_bytes(), 0)).unwrap();
+        assert_ne!(stored, encode(&demo).unwrap());
+        assert_eq!(decode(&stored).unwrap(), demo);
+        let unpacked = decompress_to_vec(&packed(&encode(&demo).unwrap()).unwrap()).unwrap();
+        assert_eq!(sheet(&unpacked).unwrap(), demo);
+    }
+
+    #[test]
+    fn each_part_keeps_to_its_limit() {
+        assert_eq!(text(&vec![0; LETTERS]).unwrap_err().name(), "too-large");
+        assert_eq!(
+            packed(&format!("1.{}", "A".repeat(LETTERS + 1))).unwrap_err().name(),
+            "too-large"
+        );
+        assert_eq!(sheet(&vec![b' '; UNPACKED + 1]).unwrap_err().name(), "too-large");
+        let mut large = demo::sheet();
+        large.notes = "x".repeat(20_000);
+        let row = large.fasteners[0].clone();
+        large.fasteners = (0..500)
+            .map(|id| Fastener {
+                id,
+                readings: vec!["y".repeat(300); 9],
+                ..row.clone()
+            })
+            .collect();
+        assert_eq!(body(&large).unwrap_err().name(), "too-large");
     }
 
     #[test]
