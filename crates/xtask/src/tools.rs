@@ -19,8 +19,24 @@ pub(crate) struct Tools {
     pub(crate) trunk: PathBuf,
     /// Whether wasm-opt is there. It comes from the npm registry, so it needs Node.
     pub(crate) wasm_opt: bool,
+    /// Whether the standard library is built with the page, small.
+    small_std: bool,
     search_path: OsString,
 }
+
+/// The standard library built for size and without the texts of panics, which the page shows to
+/// nobody: 8 % of what is sent. The compiler's own options for it are not stable yet, so they are
+/// asked for by name; the pinned compiler makes that repeatable, and without its sources the page
+/// is built with the ready-made library.
+const SMALL_STD: [(&str, &str); 4] = [
+    ("RUSTC_BOOTSTRAP", "1"),
+    ("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort"),
+    ("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size"),
+    (
+        "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
+        "-Zunstable-options -Cpanic=immediate-abort",
+    ),
+];
 
 impl Tools {
     /// Trunk, set up to find the other tools before anything else of that name.
@@ -30,6 +46,9 @@ impl Tools {
             .env("PATH", &self.search_path)
             // Looking for a newer Trunk would be a request nobody asked for.
             .env("TRUNK_SKIP_VERSION_CHECK", "true");
+        if self.small_std {
+            command.envs(SMALL_STD);
+        }
         // Trunk reads this variable as a boolean and refuses the usual `1`.
         if std::env::var_os("NO_COLOR").is_some() {
             command.env("NO_COLOR", "true");
@@ -41,6 +60,7 @@ impl Tools {
 /// Finds or installs every tool. The second time this takes no time to speak of.
 pub(crate) fn fetch() -> Result<Tools> {
     wasm_target()?;
+    let small_std = library_sources()?;
     let trunk = cargo_tool("trunk", "trunk", TRUNK, &["--locked"])?;
     // Its own lock file asks for crates that no longer resolve, so no `--locked`.
     let bindgen_version = locked_version("wasm-bindgen")?;
@@ -54,6 +74,7 @@ pub(crate) fn fetch() -> Result<Tools> {
     Ok(Tools {
         trunk,
         wasm_opt: wasm_opt.is_some(),
+        small_std,
         search_path: std::env::join_paths(folders).context("PATH holds a name it cannot")?,
     })
 }
@@ -61,16 +82,35 @@ pub(crate) fn fetch() -> Result<Tools> {
 /// Rustup adds the target of `rust-toolchain.toml` by itself only when it
 /// installs that toolchain or is allowed to install things unasked.
 pub(crate) fn wasm_target() -> Result<()> {
-    let mut rustc = Command::new("rustc");
-    rustc.args(["--print", "sysroot"]).current_dir(paths::root());
-    let sysroot = PathBuf::from(run::capture(&mut rustc)?);
-    if sysroot.join("lib/rustlib").join(WASM).join("lib").is_dir() {
+    if rustlib()?.join(WASM).join("lib").is_dir() {
         return Ok(());
     }
     println!("Adding the compiler's {WASM} target");
     let mut rustup = Command::new("rustup");
     rustup.args(["target", "add", WASM]).current_dir(paths::root());
     run::run(&mut rustup).with_context(|| format!("the compiler cannot build for {WASM}; install that target for it"))
+}
+
+/// Whether the sources of the standard library are there, or could be fetched.
+fn library_sources() -> Result<bool> {
+    let manifest = rustlib()?.join("src/rust/library/Cargo.lock");
+    if !manifest.is_file() {
+        println!("Adding the sources of the standard library");
+        let mut rustup = Command::new("rustup");
+        rustup.args(["component", "add", "rust-src"]).current_dir(paths::root());
+        if run::run(&mut rustup).is_err() {
+            println!("They are not to be had here, so the page becomes about a tenth larger; it works the same.");
+            return Ok(false);
+        }
+    }
+    Ok(manifest.is_file())
+}
+
+/// Where the compiler keeps its libraries.
+fn rustlib() -> Result<PathBuf> {
+    let mut rustc = Command::new("rustc");
+    rustc.args(["--print", "sysroot"]).current_dir(paths::root());
+    Ok(PathBuf::from(run::capture(&mut rustc)?).join("lib/rustlib"))
 }
 
 /// A program from crates.io: the one on PATH if its version is right, else the
