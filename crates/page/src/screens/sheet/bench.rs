@@ -69,13 +69,25 @@ pub(super) fn Bench(props: &Props) -> Html {
     }
 }
 
-#[derive(PartialEq, Properties)]
+#[derive(Properties)]
 struct OpenProps {
     job: Rc<Job>,
     places: Places,
     settings: SettingsHandle,
     desk: Desk,
     onchange: Callback<Change>,
+}
+
+impl PartialEq for OpenProps {
+    /// Every change of the sheet makes a new job, so comparing what is in it would be work for
+    /// nothing.
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.job, &other.job)
+            && self.places == other.places
+            && self.settings == other.settings
+            && self.desk == other.desk
+            && self.onchange == other.onchange
+    }
 }
 
 /// An open sheet.
@@ -248,7 +260,7 @@ fn demo(job: &Job, desk: &Desk) -> Html {
         });
     });
     html! {
-        <div class="bring">
+        <div class="bring bring-tall">
             <p>{ "Demo: an invented van with example figures. No maker’s values." }</p>
             <button type="button" class="chip" id="remove-demo" {onclick}>{ "Remove the demo" }</button>
         </div>

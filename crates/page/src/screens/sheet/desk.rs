@@ -21,7 +21,7 @@ use yew::prelude::*;
 const REST: u32 = 400;
 
 /// What lies on the desk.
-#[derive(Clone, PartialEq)]
+#[derive(Clone)]
 pub(crate) enum Slot {
     /// Nothing yet, or it is on its way.
     Opening(String),
