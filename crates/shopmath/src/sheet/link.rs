@@ -8,8 +8,7 @@
 use super::fault::SheetFault;
 use super::model::{SCHEMA, Sheet};
 use super::record;
-use base64::Engine as _;
-use base64::engine::general_purpose::URL_SAFE_NO_PAD;
+use base64ct::{Base64UrlUnpadded, Encoding as _};
 use miniz_oxide::deflate::compress_to_vec;
 use miniz_oxide::inflate::decompress_to_vec_with_limit;
 
@@ -76,7 +75,7 @@ pub fn body(sheet: &Sheet) -> Result<String, SheetFault> {
 /// assert_eq!(link::packed(&text).unwrap(), b"deflated elsewhere");
 /// ```
 pub fn text(packed: &[u8]) -> Result<String, SheetFault> {
-    let text = format!("{SCHEMA}.{}", URL_SAFE_NO_PAD.encode(packed));
+    let text = format!("{SCHEMA}.{}", Base64UrlUnpadded::encode_string(packed));
     if text.len() <= LETTERS {
         Ok(text)
     } else {
@@ -103,7 +102,7 @@ pub fn packed(text: &str) -> Result<Vec<u8>, SheetFault> {
     if payload.len() > LETTERS {
         return Err(too_large());
     }
-    URL_SAFE_NO_PAD.decode(payload).map_err(|_| SheetFault::DamagedLink)
+    Base64UrlUnpadded::decode_vec(payload).map_err(|_| SheetFault::DamagedLink)
 }
 
 /// The sheet of an inflated link.
@@ -133,6 +132,7 @@ mod tests {
     use base64::engine::general_purpose::URL_SAFE_NO_PAD;
     use miniz_oxide::deflate::compress_to_vec;
     use miniz_oxide::inflate::decompress_to_vec;
+    use proptest::prelude::*;
 
     #[test]
     fn a_link_brings_the_demo_back_and_fits_an_address() {
@@ -198,5 +198,15 @@ mod tests {
         let bomb = compress_to_vec(&vec![b' '; UNPACKED * 50], 9);
         let text = format!("1.{}", URL_SAFE_NO_PAD.encode(bomb));
         assert_eq!(decode(&text).unwrap_err().name(), "too-large");
+    }
+
+    proptest! {
+        #[test]
+        fn the_letters_are_those_of_another_reader(bytes in prop::collection::vec(any::<u8>(), 0..60), letters in "[A-Za-z0-9_=+/ -]{0,9}") {
+            let whole = text(&bytes).unwrap();
+            prop_assert_eq!(&whole[2..], &URL_SAFE_NO_PAD.encode(&bytes));
+            let read = packed(&format!("1.{letters}")).ok();
+            prop_assert_eq!(read, URL_SAFE_NO_PAD.decode(letters.trim_end()).ok());
+        }
     }
 }
