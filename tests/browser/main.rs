@@ -10,6 +10,7 @@ mod cold_start;
 mod convert;
 mod ready_is_true;
 mod retired;
+mod sheet;
 mod stray_requests;
 mod subpath;
 mod update;

@@ -49,6 +49,11 @@ impl Driver {
         driver.url = format!("http://127.0.0.1:{}", port?);
         Ok(driver)
     }
+
+    /// Its process.
+    pub(super) fn id(&self) -> u32 {
+        self.process.id()
+    }
 }
 
 impl Drop for Driver {

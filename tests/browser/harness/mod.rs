@@ -10,6 +10,7 @@ mod folder;
 mod phone;
 mod server;
 mod setting;
+mod switch;
 mod touch;
 mod traffic;
 mod view;
@@ -18,6 +19,7 @@ pub use address::link;
 pub use folder::Copy;
 pub use phone::{Phone, Profile};
 pub use server::Server;
+pub use switch::Switch;
 pub use traffic::Traffic;
 
 /// What a journey returns: an error says which step failed, and why.

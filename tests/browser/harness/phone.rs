@@ -2,14 +2,14 @@
 //! waiting are here; what a person reads is in `view.rs`, what they do in `touch.rs`.
 
 use super::chromedriver::{self, Driver};
-use super::{Traffic, setting};
+use super::{Switch, Traffic, setting};
 use anyhow::{Context, Result, bail};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 use std::future::Future;
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
-use thirtyfour::WebDriver;
+use thirtyfour::{ChromiumLikeCapabilities, WebDriver};
 use tokio::runtime::Runtime;
 
 /// Far beyond what any step takes on a slow, busy machine.
@@ -34,7 +34,7 @@ pub struct Phone {
     // The order of these fields is the order in which they are dropped.
     browser: WebDriver,
     runtime: Runtime,
-    _driver: Driver,
+    driver: Driver,
     site: String,
     profile: Option<Profile>,
     log: TempDir,
@@ -48,10 +48,23 @@ impl Phone {
 
     /// A browser, newly started, with what an earlier one has stored.
     pub fn with(profile: Profile, site: &str) -> Result<Self> {
+        Self::start(profile, site, Value::Null)
+    }
+
+    /// A browser set to let no site keep anything.
+    pub fn keeping_nothing(site: &str) -> Result<Self> {
+        let block = serde_json::json!({ "profile.default_content_setting_values.cookies": 2 });
+        Self::start(Profile::fresh()?, site, block)
+    }
+
+    fn start(profile: Profile, site: &str, preferences: Value) -> Result<Self> {
         let log = TempDir::with_prefix("fenderside-log-")?;
         let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
         let driver = Driver::start()?;
-        let settings = chromedriver::settings(profile.0.path(), &log.path().join("net.json"))?;
+        let mut settings = chromedriver::settings(profile.0.path(), &log.path().join("net.json"))?;
+        if !preferences.is_null() {
+            settings.add_experimental_option("prefs", preferences)?;
+        }
         let browser = runtime
             .block_on(WebDriver::new(&driver.url, settings))
             .context("the browser did not start")?;
@@ -59,7 +72,7 @@ impl Phone {
         Ok(Self {
             browser,
             runtime,
-            _driver: driver,
+            driver,
             site,
             profile: Some(profile),
             log,
@@ -75,6 +88,38 @@ impl Phone {
         let log = self.log.path().join("net.json");
         let traffic = self.until("the list of requests", || Ok(Traffic::read(&log, &self.site).ok()))?;
         Ok((profile, traffic))
+    }
+
+    /// What ends this browser without a warning.
+    #[must_use]
+    pub fn switch(&self) -> Switch {
+        Switch::of(self.driver.id())
+    }
+
+    /// What a browser that was killed has stored.
+    pub fn left_behind(mut self) -> Result<Profile> {
+        self.profile.take().context("a phone is closed once")
+    }
+
+    /// Opens another tab and turns to it.
+    pub fn new_tab(&self) -> Result<()> {
+        let opening = async {
+            let tab = self.browser.new_tab().await?;
+            self.browser.switch_to_window(tab).await
+        };
+        self.wait_on(opening).context("there is no other tab")
+    }
+
+    /// Turns to a tab, counted from 0 as they were opened.
+    pub fn turn_to(&self, tab: usize) -> Result<()> {
+        let turning = async {
+            let tab = self.browser.windows().await?.into_iter().nth(tab);
+            self.browser
+                .switch_to_window(tab.context("there is no such tab")?)
+                .await?;
+            Ok(())
+        };
+        self.wait_on(turning)
     }
 
     /// Opens an address of the page, such as `#/convert`, and waits until it runs.

@@ -1,0 +1,80 @@
+//! Sheet: the record of a job, and that nothing of it is lost once the page has said "saved".
+
+mod killed;
+mod storage;
+mod two_tabs;
+
+use anyhow::{Context, Result};
+use fenderside_tests::harness::Phone;
+use serde_json::{Value, json};
+
+/// What the page calls its database and the store of records in it, by `DEVELOPERS.md`.
+const DATABASE: &str = "const ask = (request) => new Promise((good, bad) => { request.onsuccess = () => good(request.result); request.onerror = () => bad(request.error) }); \
+     const base = await ask(indexedDB.open('fenderside')); \
+     const ended = (work) => new Promise((good, bad) => { work.oncomplete = good; work.onabort = () => bad(work.error) });";
+
+/// Begins a sheet and waits until it is kept; its id.
+fn new_sheet(phone: &Phone) -> Result<String> {
+    phone.open("#/sheet")?;
+    phone.tap("#new-sheet")?;
+    until_kept(phone)?;
+    open_id(phone)
+}
+
+/// The id in the address.
+fn open_id(phone: &Phone) -> Result<String> {
+    phone.until("a sheet in the address", || {
+        let address = phone.fragment()?;
+        Ok(address.strip_prefix("#/sheet/").map(str::to_owned))
+    })
+}
+
+/// Waits until the page says that the sheet is kept as it stands.
+fn until_kept(phone: &Phone) -> Result<()> {
+    let kept = "const found = document.getElementById('kept'); return !!found && found.dataset.kept === 'true'";
+    phone.until_true("the page to say that the sheet is saved", kept)
+}
+
+/// Types a sheet's notes and waits until they are kept.
+fn note(phone: &Phone, text: &str) -> Result<()> {
+    phone.type_into("sheet-notes", text)?;
+    until_kept(phone)
+}
+
+/// Waits until the notes are these.
+fn until_notes(phone: &Phone, wanted: &str) -> Result<()> {
+    phone.until(&format!("the notes to say \"{wanted}\""), || {
+        Ok((phone.field("sheet-notes")? == wanted).then_some(()))
+    })
+}
+
+/// Runs a script on the database, past the page.
+fn in_database(phone: &Phone, script: &str, inputs: Vec<Value>) -> Result<Value> {
+    let script = format!(
+        "return (async (...inputs) => {{ {DATABASE} try {{ {script} }} finally {{ base.close() }} }})(...arguments)"
+    );
+    phone
+        .script(&script, inputs)
+        .context("the database did not take the script")
+}
+
+/// All that is kept under an id.
+fn record(phone: &Phone, id: &str) -> Result<Value> {
+    let get = "return (await ask(base.transaction('records').objectStore('records').get(inputs[0]))) ?? null";
+    in_database(phone, get, vec![json!(id)])
+}
+
+/// Writes a record past the page, and takes its head away so that it is read again.
+fn write_record(phone: &Phone, record: &Value) -> Result<()> {
+    let put = "const work = base.transaction(['records', 'heads'], 'readwrite'); \
+         work.objectStore('records').put(inputs[0]); work.objectStore('heads').delete(inputs[0].id); await ended(work)";
+    in_database(phone, put, vec![record.clone()]).map(|_| ())
+}
+
+/// The ids of the list, once it is there.
+fn listed(phone: &Phone) -> Result<Vec<String>> {
+    phone.open("#/sheet")?;
+    phone.until("the list", || Ok((phone.count("#new-sheet")? == 1).then_some(())))?;
+    let ids = "return [...document.querySelectorAll('[data-sheet]')].map((found) => found.dataset.sheet)";
+    phone.script(ids, Vec::new())
+}

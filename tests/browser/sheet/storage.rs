@@ -1,0 +1,236 @@
+//! The store refuses, fills up, is erased, or holds what cannot be read: each has its own plain
+//! sentence, and nothing is lost that had been called saved.
+
+use super::{in_database, listed, new_sheet, note, record, until_kept, until_notes, write_record};
+use anyhow::{Context, Result, ensure};
+use fenderside_tests::harness::{Outcome, Phone, Server};
+use serde_json::{Value, json};
+
+#[test]
+fn a_browser_that_keeps_nothing_still_lets_one_write_and_says_so() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::keeping_nothing(server.site())?;
+    phone.open("#/sheet")?;
+    phone.until_text("#sheets-trouble", "keeps nothing for this page")?;
+    phone.tap("#new-sheet")?;
+    phone.until_text("#kept-trouble", "keeps nothing for this page")?;
+    phone.type_into("sheet-notes", "typed without a store")?;
+    phone.until_text("#kept-trouble", "keeps nothing for this page")?;
+    ensure!(phone.field("sheet-notes")? == "typed without a store");
+    ensure!(phone.attribute("#kept", "data-kept")?.as_deref() == Some("false"));
+
+    // To another screen and back, it is there as long as the tab is.
+    let address = phone.fragment()?;
+    phone.tap("nav a[href^='#/bolt']")?;
+    phone.until_text("h1", "Bolt")?;
+    phone.back()?;
+    until_notes(&phone, "typed without a store")?;
+    ensure!(phone.fragment()? == address);
+    ensure!(phone.count("#boot-note:not([hidden])")? <= 1);
+    Ok(())
+}
+
+#[test]
+fn a_full_device_is_said_and_saved_again_once_there_is_room() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "before it was full")?;
+    let before = record(&phone, &id)?;
+
+    // The next day, as the browser remembers for a while how much room there was.
+    let (profile, _) = phone.close()?;
+    let phone = Phone::with(profile, server.site())?;
+    quota(&phone, server.site(), Some(1))?;
+    phone.open(&format!("#/sheet/{id}"))?;
+    until_notes(&phone, "before it was full")?;
+    phone.type_into("sheet-notes", "after it was full")?;
+    phone.until_text("#kept-trouble", "no room left")?;
+    ensure!(phone.attribute("#kept", "data-kept")?.as_deref() == Some("false"));
+    ensure!(record(&phone, &id)? == before, "what was saved before is not as it was");
+
+    // Opened again, what was typed last is still there, and still not called saved.
+    phone.reload()?;
+    until_notes(&phone, "after it was full")?;
+    phone.until_text("#kept-trouble", "no room left")?;
+    ensure!(record(&phone, &id)? == before);
+    ensure!(listed(&phone)? == [id.as_str()]);
+
+    quota(&phone, server.site(), None)?;
+    phone.open(&format!("#/sheet/{id}"))?;
+    until_notes(&phone, "after it was full")?;
+    if phone.count("#kept-trouble button")? > 0 {
+        phone.tap("#kept-trouble button")?;
+    }
+    until_kept(&phone)?;
+    phone.reload()?;
+    until_notes(&phone, "after it was full")?;
+    until_kept(&phone)
+}
+
+#[test]
+fn a_full_small_store_takes_no_draft_but_the_sheet_is_saved() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    let fill = "for (let size = 1 << 23, at = 0; size >= 1; at++) { \
+         try { localStorage.setItem('filler' + at, 'x'.repeat(size)) } catch { size >>= 1 } }";
+    phone.script::<()>(fill, Vec::new())?;
+    note(&phone, "no room for a draft")?;
+    phone.reload()?;
+    until_notes(&phone, "no room for a draft")?;
+    ensure!(listed(&phone)? == [id.as_str()]);
+    Ok(())
+}
+
+#[test]
+fn an_erased_store_is_noticed_and_what_is_open_is_kept_again() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let first = new_sheet(&phone)?;
+    note(&phone, "first")?;
+    let second = new_sheet(&phone)?;
+    note(&phone, "second")?;
+    let erase = "return (async () => { const gone = indexedDB.deleteDatabase('fenderside'); \
+         await new Promise((good, bad) => { gone.onsuccess = good; gone.onerror = bad; gone.onblocked = bad }) })()";
+    phone.script::<()>(erase, Vec::new())?;
+
+    // Typed on, the open one is there again, with a word about it.
+    phone.type_into("sheet-notes", "second, later")?;
+    phone.until_text("#kept-notice", "had erased this sheet")?;
+    until_kept(&phone)?;
+    ensure!(listed(&phone)? == [second.as_str()]);
+    phone.open(&format!("#/sheet/{second}"))?;
+    until_notes(&phone, "second, later")?;
+
+    // Gone while the page was closed.
+    phone.open("#/convert")?;
+    phone.script::<()>(erase, Vec::new())?;
+    ensure!(listed(&phone)?.is_empty());
+    phone.until_text("#sheets-erased", "there were 1 sheets here")?;
+    phone.open(&format!("#/sheet/{first}"))?;
+    phone.until_text("main", "no sheet of this name")?;
+    // A sheet that is kept now starts the count anew.
+    let third = new_sheet(&phone)?;
+    ensure!(listed(&phone)? == [third.as_str()]);
+    ensure!(phone.count("#sheets-erased")? == 0);
+    Ok(())
+}
+
+#[test]
+fn a_record_that_cannot_be_read_is_set_aside_whole_and_can_be_saved() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let good = new_sheet(&phone)?;
+    note(&phone, "good")?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "soon damaged")?;
+    phone.open("#/convert")?;
+    let mut bad = record(&phone, &id)?;
+    let body: String = bad["body"]
+        .as_str()
+        .context("a record has a body")?
+        .chars()
+        .take(40)
+        .collect();
+    bad["body"] = json!(body);
+    write_record(&phone, &bad)?;
+
+    ensure!(listed(&phone)? == [good.as_str()]);
+    let broken = format!("[data-unreadable^='{id}.']");
+    phone.until_text(&broken, "It is damaged")?;
+    ensure!(record(&phone, &id)?.is_null(), "it is still among the others");
+    ensure!(saved_as_found(&phone, &broken)? == bad);
+
+    // Removed and brought back, it is what it was.
+    phone.tap(&format!("{broken} .chip + .chip"))?;
+    phone.until("it to be gone", || Ok((phone.count(&broken)? == 0).then_some(())))?;
+    phone.tap("#undo")?;
+    phone.until_text(&broken, "It is damaged")?;
+    ensure!(saved_as_found(&phone, &broken)? == bad);
+
+    // Opened by its address, with its head in place: found then.
+    let open = new_sheet(&phone)?;
+    note(&phone, "damaged under its head")?;
+    phone.open("#/convert")?;
+    let mut bad = record(&phone, &open)?;
+    bad["rev"] = json!(99);
+    let put = "const work = base.transaction('records', 'readwrite'); work.objectStore('records').put(inputs[0]); await ended(work)";
+    in_database(&phone, put, vec![bad.clone()])?;
+    phone.open(&format!("#/sheet/{open}"))?;
+    phone.reload()?;
+    let broken = format!("[data-unreadable^='{open}.']");
+    phone.until_text(&broken, "name different sheets")?;
+    ensure!(saved_as_found(&phone, &broken)? == bad);
+    ensure!(listed(&phone)? == [good.as_str()]);
+    Ok(())
+}
+
+#[test]
+fn a_record_of_a_newer_version_is_left_alone() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    phone.open("#/convert")?;
+    let newer = json!({ "schema": 7, "id": id, "rev": 3, "updated": "2031-01-01", "body": "of a form not known yet", "more": [1, 2] });
+    write_record(&phone, &newer)?;
+
+    ensure!(listed(&phone)?.is_empty());
+    let found = format!("[data-unreadable='{id}']");
+    phone.until_text(&found, "newer version")?;
+    ensure!(phone.count(&format!("{found} button"))? == 1, "it can be removed");
+    phone.open(&format!("#/sheet/{id}"))?;
+    phone.until_text(&found, "newer version")?;
+    ensure!(record(&phone, &id)? == newer, "it was touched");
+    ensure!(saved_as_found(&phone, &found)? == newer);
+    Ok(())
+}
+
+#[test]
+fn a_draft_that_cannot_be_read_makes_room_and_is_kept() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "kept")?;
+    phone.open("#/convert")?;
+    let cut = json!("{\"schema\":1,\"id\":");
+    let keep = "localStorage.setItem('fenderside.draft.' + arguments[0], arguments[1])";
+    phone.script::<()>(keep, vec![json!(id), cut.clone()])?;
+    ensure!(listed(&phone)? == [id.as_str()]);
+    let name = "[data-unreadable^='fenderside.']";
+    phone.until_text(name, "It is damaged")?;
+
+    phone.open(&format!("#/sheet/{id}"))?;
+    until_notes(&phone, "kept")?;
+    note(&phone, "kept, and typed on")?;
+    ensure!(listed(&phone)? == [id.as_str()]);
+    phone.until_text(name, "It is damaged")?;
+    let texts = "return Object.keys(localStorage).filter((name) => name.includes(arguments[0])).map((name) => localStorage.getItem(name))";
+    let texts: Vec<Value> = phone.script(texts, vec![json!(id)])?;
+    ensure!(texts == [cut], "{texts:?}");
+    phone.tap(&format!("{name} .chip + .chip"))?;
+    phone.until("it to be gone", || Ok((phone.count(name)? == 0).then_some(())))
+}
+
+/// Limits what the site may keep, in bytes.
+fn quota(phone: &Phone, site: &str, bytes: Option<u32>) -> Result<()> {
+    let mut wanted = json!({ "origin": site });
+    if let Some(bytes) = bytes {
+        wanted["quotaSize"] = json!(bytes);
+    }
+    phone.devtools("Storage.overrideQuotaForOrigin", wanted).map(|_| ())
+}
+
+/// What the file holds that "Save it as found" hands over.
+fn saved_as_found(phone: &Phone, selector: &str) -> Result<Value> {
+    let folder = tempfile::tempdir()?;
+    let to = json!({ "behavior": "allow", "downloadPath": folder.path() });
+    phone.devtools("Browser.setDownloadBehavior", to)?;
+    phone.tap(&format!("{selector} .chip"))?;
+    let text = phone.until("the file", || {
+        let file = std::fs::read_dir(folder.path())?.next().transpose()?;
+        let whole = file.filter(|file| file.path().extension().is_some_and(|ending| ending == "txt"));
+        Ok(whole.map(|file| std::fs::read_to_string(file.path())).transpose()?)
+    })?;
+    serde_json::from_str(&text).with_context(|| format!("the file holds \"{text}\""))
+}

@@ -1,0 +1,109 @@
+//! One sheet in two tabs: they follow each other, and where they cannot, both sheets are kept.
+
+use super::{in_database, listed, new_sheet, note, open_id, record, until_kept, until_notes};
+use anyhow::{Context, ensure};
+use fenderside_tests::harness::{Outcome, Phone, Server};
+use serde_json::json;
+
+#[test]
+fn a_save_in_one_tab_shows_in_the_other() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "first tab")?;
+    phone.new_tab()?;
+    phone.open(&format!("#/sheet/{id}"))?;
+    until_notes(&phone, "first tab")?;
+    note(&phone, "second tab")?;
+
+    phone.turn_to(0)?;
+    until_notes(&phone, "second tab")?;
+    phone.until_text("#kept-notice", "another tab")?;
+    // Back and forth, and each time only what the other one saved.
+    note(&phone, "first tab again")?;
+    phone.turn_to(1)?;
+    until_notes(&phone, "first tab again")?;
+    ensure!(listed(&phone)? == [id.as_str()]);
+
+    // Removed here, typed on there: it is kept again.
+    phone.tap(&format!("[data-sheet='{id}'] button[name='remove']"))?;
+    phone.until("the list without it", || {
+        Ok((phone.count("[data-sheet]")? == 0).then_some(()))
+    })?;
+    phone.turn_to(0)?;
+    note(&phone, "still here")?;
+    ensure!(listed(&phone)? == [id.as_str()]);
+    Ok(())
+}
+
+#[test]
+fn tabs_that_do_not_hear_each_other_keep_both_sheets() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "before")?;
+    phone.new_tab()?;
+    let deaf = json!({ "source": "delete window.BroadcastChannel" });
+    phone.devtools("Page.enable", json!({}))?;
+    phone.devtools("Page.addScriptToEvaluateOnNewDocument", deaf)?;
+    phone.open(&format!("#/sheet/{id}"))?;
+    until_notes(&phone, "before")?;
+    phone.until_true("a tab that hears nothing", "return !window.BroadcastChannel")?;
+
+    phone.turn_to(0)?;
+    note(&phone, "from the first")?;
+    phone.turn_to(1)?;
+    until_notes(&phone, "before")?;
+    note(&phone, "from the second")?;
+    phone.until_text("#kept-notice", "Both are kept")?;
+    let other = open_id(&phone)?;
+    ensure!(other != id, "the second one has the first one's name");
+    // It goes on under its new name.
+    note(&phone, "from the second, later")?;
+    ensure!(open_id(&phone)? == other);
+
+    let mut ids = listed(&phone)?;
+    ids.sort_unstable();
+    let mut wanted = [id.as_str(), other.as_str()];
+    wanted.sort_unstable();
+    ensure!(ids == wanted, "{ids:?}");
+    for (id, notes) in [(&id, "from the first"), (&other, "from the second, later")] {
+        phone.open(&format!("#/sheet/{id}"))?;
+        until_notes(&phone, notes)?;
+        until_kept(&phone)?;
+    }
+    Ok(())
+}
+
+/// What was typed in a tab that is gone, on a save that is not the last: a browser killed with two
+/// tabs leaves this.
+#[test]
+fn a_draft_on_an_older_save_becomes_a_sheet_of_its_own() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "older")?;
+    let mut draft = record(&phone, &id)?;
+    let body = draft["body"].as_str().context("a record has a body")?;
+    draft["body"] = json!(body.replace("older", "typed elsewhere"));
+    draft["tab"] = json!("gone");
+    note(&phone, "saved last")?;
+    phone.open("#/sheet")?;
+    let keep = "localStorage.setItem('fenderside.draft.' + arguments[0], JSON.stringify(arguments[1]))";
+    phone.script::<()>(keep, vec![json!(id), draft])?;
+
+    phone.open(&format!("#/sheet/{id}"))?;
+    until_notes(&phone, "saved last")?;
+    phone.until_text("#kept-notice", "Both are kept")?;
+    let ids = listed(&phone)?;
+    ensure!(ids.len() == 2, "{ids:?}");
+    let other = ids.iter().find(|other| **other != id).context("both have one name")?;
+    phone.open(&format!("#/sheet/{other}"))?;
+    until_notes(&phone, "typed elsewhere")?;
+    let left = "return Object.keys(localStorage).filter((name) => name.startsWith('fenderside.draft.'))";
+    let left: Vec<String> = phone.script(left, Vec::new())?;
+    ensure!(left.is_empty(), "{left:?}");
+    let count = "return await ask(base.transaction('records').objectStore('records').count())";
+    ensure!(in_database(&phone, count, Vec::new())? == json!(2));
+    Ok(())
+}
