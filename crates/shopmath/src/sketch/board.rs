@@ -111,7 +111,7 @@ impl Board {
                 between(y, ABOVE + EDGE, self.height - BELOW - EDGE),
             ]
         };
-        let cost = |at: Point, turn: u32| {
+        let cost = |at: Point| {
             let block = Block::of(words, at);
             let shared = self
                 .taken
@@ -120,15 +120,20 @@ impl Board {
                 .filter(|shared| *shared > 0.0);
             let shared: f64 = shared.map(|shared| 40.0 + shared).sum();
             let lines = self.ink.iter().filter(|point| block.holds(**point)).map(|_| 9.0);
-            shared + lines.sum::<f64>() + f64::from(turn) / 4.0
+            shared + lines.sum::<f64>()
         };
-        let best = places
-            .iter()
-            .map(inward)
-            .zip(0..)
-            .map(|(at, turn)| (cost(at, turn), at))
-            .min_by(|(one, _), (other, _)| one.total_cmp(other));
-        let at = best.map_or([WIDTH / 2.0, self.height / 2.0], |(_, at)| at);
+        let (mut least, mut at) = (f64::INFINITY, [WIDTH / 2.0, self.height / 2.0]);
+        for (place, turn) in places.iter().map(inward).zip(0_u32..) {
+            let turn = f64::from(turn) / 4.0;
+            // The places from here on cost more than the best so far, however free they are.
+            if turn >= least {
+                break;
+            }
+            let cost = cost(place) + turn;
+            if cost < least {
+                (least, at) = (cost, place);
+            }
+        }
         self.take(Block::of(words, at));
         at
     }

@@ -31,6 +31,16 @@ pub struct Section {
     pub findings: Vec<Finding>,
 }
 
+/// The sections' names in links and styles, and their titles.
+const TITLES: [(&str, &str); 6] = [
+    ("length", "Belt length"),
+    ("pulleys", "Wraps, spans, speeds"),
+    ("tensioner", "Tensioner"),
+    ("tension", "Strand tension"),
+    ("slip", "Loads and slip"),
+    ("checks", "Alignment and wear"),
+];
+
 /// Calculates everything the bench allows. Sections without findings are left out.
 ///
 /// ```
@@ -48,24 +58,40 @@ pub fn assess(mut bench: Bench) -> Assessment {
     let strand = strands::findings(&bench, held.as_ref());
     let around = loads::findings(&bench, held.as_ref());
     let wear = checks::findings(&bench, held.as_ref());
-    let sections = [
-        ("length", "Belt length", drive),
-        ("pulleys", "Wraps, spans, speeds", pulleys),
-        ("tensioner", "Tensioner", tensioning),
-        ("tension", "Strand tension", strand),
-        ("slip", "Loads and slip", around),
-        ("checks", "Alignment and wear", wear),
-    ];
     Assessment {
         candidates: lengths::candidates(&bench, held.as_ref()),
         drawing: drawing::of(&bench, held.as_ref()),
-        sections: sections
-            .into_iter()
-            .filter(|(_, _, findings)| !findings.is_empty())
-            .map(|(id, title, findings)| Section { id, title, findings })
-            .collect(),
+        sections: sections([drive, pulleys, tensioning, strand, around, wear]),
         faults: bench.faults,
     }
+}
+
+/// Only the length, the belts to order and the drawing: what is shown while a pulley is dragged.
+///
+/// ```
+/// use shopmath::drive::bench::{DriveText, assess, glance, resolve};
+/// let demo = DriveText::demo();
+/// let (glance, whole) = (glance(resolve(&demo)), assess(resolve(&demo)));
+/// assert_eq!((glance.drawing, &glance.sections[0]), (whole.drawing, &whole.sections[0]));
+/// assert_eq!(glance.sections.len(), 1);
+/// ```
+#[must_use]
+pub fn glance(mut bench: Bench) -> Assessment {
+    let held = tensioner::held(&mut bench);
+    Assessment {
+        candidates: lengths::candidates(&bench, held.as_ref()),
+        drawing: drawing::of(&bench, held.as_ref()),
+        sections: sections([lengths::findings(&bench)]),
+        faults: bench.faults,
+    }
+}
+
+/// Findings under the sections' names, in their order; those without any are left out.
+fn sections<const N: usize>(findings: [Vec<Finding>; N]) -> Vec<Section> {
+    let named = TITLES.iter().zip(findings).filter(|(_, findings)| !findings.is_empty());
+    named
+        .map(|(&(id, title), findings)| Section { id, title, findings })
+        .collect()
 }
 
 /// The cautions of the whole screen, once, in the order of the work.

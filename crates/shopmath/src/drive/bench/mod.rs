@@ -20,7 +20,7 @@ mod tests;
 mod texts;
 mod travel;
 
-pub use assess::{Assessment, Section, assess, cautions};
+pub use assess::{Assessment, Section, assess, cautions, glance};
 pub use fields::{FIELDS, field};
 pub use lengths::Candidate;
 pub use resolve::{Bench, resolve};
