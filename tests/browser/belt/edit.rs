@@ -54,6 +54,54 @@ fn a_pulley_follows_the_finger_and_the_arrows() -> Outcome {
 }
 
 #[test]
+fn while_a_finger_moves_the_screen_says_what_waits_and_a_rest_brings_it() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/belt")?;
+    phone.tap("#pulley-5")?;
+    let wrap = phone.result("wrap-5")?;
+    let middle = "const grip = document.querySelector('.grip[data-pulley=\"4\"]'); grip.scrollIntoView({ block: 'center' }); \
+         const box = grip.getBoundingClientRect(); return [box.x + box.width / 2, box.y + box.height / 2]";
+    let [x, y]: [f64; 2] = phone.script(middle, Vec::new())?;
+    // Each state that a frame has shown: whether numbers wait, the numbers, and the pulley as drawn.
+    let watch = "window.seen = []; const note = () => { const at = (id) => document.getElementById(id).value; \
+         const waits = document.querySelector('.verdict').innerText.includes('below follows'); \
+         const drawn = document.querySelector('.grip[data-pulley=\"4\"]').getAttribute('cx'); \
+         const state = [waits, at('pulley-x') + ' ' + at('wrap-5'), drawn]; const last = seen[seen.length - 1]; \
+         if (String(last) !== String(state)) seen.push(state); requestAnimationFrame(note) }; note()";
+    phone.script::<()>(watch, Vec::new())?;
+    let touch = |kind: &str, points: serde_json::Value| {
+        let event = serde_json::json!({ "type": kind, "touchPoints": points });
+        phone.devtools("Input.dispatchTouchEvent", event)
+    };
+    touch("touchStart", serde_json::json!([{ "x": x, "y": y }]))?;
+    for step in 1..=6 {
+        touch(
+            "touchMove",
+            serde_json::json!([{ "x": x + 6.0 * f64::from(step), "y": y }]),
+        )?;
+    }
+    // The finger is still down.
+    phone.until("the numbers of the new place", || {
+        Ok(((phone.result("wrap-5")? - wrap).abs() > 1e-3).then_some(()))
+    })?;
+    phone.until_text("output.verdict", "as drawn")?;
+    ensure!(phone.field("pulley-x")? != "55");
+    let seen: Vec<(bool, String, String)> = phone.script("return window.seen", Vec::new())?;
+    ensure!(
+        seen.iter().any(|(waits, ..)| *waits),
+        "nothing said that numbers waited: {seen:?}"
+    );
+    // Numbers that are not said to wait belong to the pulley as drawn.
+    let settled: Vec<_> = seen.iter().filter(|(waits, ..)| !waits).collect();
+    for (_, numbers, drawn) in &settled {
+        let others = settled.iter().find(|other| other.1 == *numbers && other.2 != *drawn);
+        ensure!(others.is_none(), "{numbers} stands for two places: {seen:?}");
+    }
+    touch("touchEnd", serde_json::json!([])).map(|_| ())
+}
+
+#[test]
 fn order_side_name_and_number_of_pulleys_change_by_buttons() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;

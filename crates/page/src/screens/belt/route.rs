@@ -21,7 +21,7 @@ use web_sys::Element;
 use yew::prelude::*;
 
 /// How long a finger is still before it rests, millisecond.
-const REST: u32 = 80;
+const REST: u32 = 100;
 
 #[derive(Properties)]
 pub(super) struct Props {
