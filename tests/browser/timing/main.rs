@@ -1,21 +1,38 @@
 //! Measures the page in a browser for `cargo xtask bench`: prints one line of JSON
 //! with lists of milliseconds. What they are compared with is decided there.
 
+mod drag;
+mod record;
 mod start;
 mod typing;
 
 use anyhow::{Context, Result};
 use fenderside_tests::harness::{Outcome, Phone, Server};
-use serde_json::json;
+use serde_json::{Map, Value, json};
 use std::path::Path;
 
 /// How much slower the processor is made: a cheap phone beside a desk machine.
 const SLOWER: u32 = 4;
 
+type Measure = fn() -> Result<Value>;
+
+/// What there is to measure, by name.
+const PARTS: [(&str, Measure); 3] = [
+    ("start", start::measure),
+    ("typing", typing::measure),
+    ("drag", drag::measure),
+];
+
+/// Measures the parts named, or all.
 fn main() -> Outcome {
-    let start = start::measure()?;
-    let typing = typing::measure()?;
-    println!("{}", json!({ "start": start, "typing": typing }));
+    let named: Vec<String> = std::env::args().skip(1).collect();
+    let mut times = Map::new();
+    for (name, measure) in PARTS {
+        if named.is_empty() || named.iter().any(|wanted| wanted == name) {
+            times.insert(name.to_owned(), measure()?);
+        }
+    }
+    println!("{}", Value::Object(times));
     Ok(())
 }
 

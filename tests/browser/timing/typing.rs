@@ -1,6 +1,6 @@
 //! From a keystroke to its paint, typing specs as a person does.
 
-use crate::{empty_page, slow_down};
+use crate::{empty_page, record, slow_down};
 use anyhow::Result;
 use fenderside_tests::harness::{Phone, Server};
 use serde_json::{Value, json};
@@ -44,38 +44,6 @@ const ROUNDS: usize = 2;
 /// page is left alone, as looking at it would be work for it.
 const HALF_BEAT: Duration = Duration::from_millis(50);
 
-/// For every character typed, in milliseconds: from the key event's own time to
-/// the task after the next frame, and the stretches that make it up.
-const RECORD: &str = r"
-    const typing = window.typing = { paint: [], reach: [], handlers: [], wait: [], frame: [] };
-    const soon = (then) => {
-        const { port1, port2 } = new MessageChannel();
-        port1.onmessage = then;
-        port2.postMessage(null);
-    };
-    let pressed = 0;
-    addEventListener('keydown', (event) => { pressed = event.timeStamp; }, true);
-    addEventListener('input', () => {
-        const begun = pressed;
-        const heard = performance.now();
-        let handled = Infinity;
-        soon(() => { handled = performance.now(); });
-        requestAnimationFrame(() => {
-            const frame = performance.now();
-            // Where the frame follows at once, the handlers end where it starts.
-            const done = Math.min(handled, frame);
-            soon(() => {
-                const painted = performance.now();
-                typing.paint.push(painted - begun);
-                typing.reach.push(heard - begun);
-                typing.handlers.push(done - heard);
-                typing.wait.push(frame - done);
-                typing.frame.push(painted - frame);
-            });
-        });
-    }, true);
-";
-
 /// The page, and the same keys in a plain field: what no page can do better.
 pub(crate) fn measure() -> Result<Value> {
     let page = Server::start()?;
@@ -95,27 +63,22 @@ fn type_on(server: &Server, address: &str, key: &str, texts: &[&str]) -> Result<
     phone.until_kept()?;
     slow_down(&phone)?;
     let mut typed = 0;
-    phone.script::<()>(RECORD, Vec::new())?;
+    record::begin(&phone, "keydown", "input")?;
     for text in texts.iter().cycle().take(ROUNDS * texts.len()) {
         clear(&phone, key, typed)?;
         for letter in text.chars() {
             press(&phone, letter)?;
             typed += 1;
         }
-        phone.until("the last paint", || {
-            let count: usize = phone.script("return typing.paint.length", Vec::new())?;
-            Ok((count == typed).then_some(()))
-        })?;
+        phone.until("the last paint", || Ok((record::count(&phone)? == typed).then_some(())))?;
     }
-    phone.script("return window.typing", Vec::new())
+    record::all(&phone)
 }
 
 /// Empties the field. That is a keystroke of its own kind and is not counted.
 fn clear(phone: &Phone, key: &str, typed: usize) -> Result<()> {
     phone.type_into(key, "")?;
-    let forget = "return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => { \
-         for (const list of Object.values(typing)) list.length = arguments[0]; done(null); })))";
-    phone.script(forget, vec![json!(typed)])
+    record::keep(phone, typed)
 }
 
 fn press(phone: &Phone, letter: char) -> Result<()> {
