@@ -4,14 +4,14 @@
 use super::{listed, new_sheet, until_kept};
 use anyhow::{Context, Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Profile, Server, Switch};
-use std::time::{Duration, SystemTime, UNIX_EPOCH};
+use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 /// How often the browser is killed.
 const TIMES: usize = 50;
 /// The longest that editing goes on before that, milliseconds.
 const LONGEST: u64 = 3000;
-/// The most looks at the page between two words: enough for a save now and then.
-const LOOKS: u64 = 70;
+/// The longest rest between two words, milliseconds: at times enough for a save.
+const REST: u64 = 900;
 
 /// What stands in the notes, and whether the page calls that saved.
 const SEEN: &str =
@@ -72,9 +72,7 @@ fn edit(phone: &Phone, mut saved: String, chance: &mut Chance, moment: u64) -> R
     let killer = std::thread::spawn(move || kill(end, moment));
     // Either step fails once the browser is gone.
     while phone.add_to("sheet-notes", &format!("{moment:x} ")).is_ok() {
-        // Looked at more often than typed, as saving follows a rest.
-        let looks = chance.below(LOOKS);
-        if (0..looks).try_for_each(|_| look(phone, &mut saved)).is_err() {
+        if watch(phone, chance.below(REST), &mut saved).is_err() {
             break;
         }
     }
@@ -82,10 +80,14 @@ fn edit(phone: &Phone, mut saved: String, chance: &mut Chance, moment: u64) -> R
     Ok(saved)
 }
 
-fn look(phone: &Phone, saved: &mut String) -> Result<()> {
-    let (notes, kept): (String, bool) = phone.script(SEEN, Vec::new())?;
-    if kept {
-        *saved = notes;
+/// Looks at the page all through a rest.
+fn watch(phone: &Phone, rest: u64, saved: &mut String) -> Result<()> {
+    let end = Instant::now() + Duration::from_millis(rest);
+    while Instant::now() < end {
+        let (notes, kept): (String, bool) = phone.script(SEEN, Vec::new())?;
+        if kept {
+            *saved = notes;
+        }
     }
     Ok(())
 }

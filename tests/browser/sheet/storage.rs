@@ -212,6 +212,49 @@ fn a_draft_that_cannot_be_read_makes_room_and_is_kept() -> Outcome {
     phone.until("it to be gone", || Ok((phone.count(name)? == 0).then_some(())))
 }
 
+#[test]
+fn a_newer_version_may_change_the_store_and_the_older_page_says_so() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "saved before the change")?;
+    let before = record(&phone, &id)?;
+    let change = "return (async () => { const change = indexedDB.open('fenderside', 2); \
+         await new Promise((good, bad) => { change.onsuccess = good; change.onerror = bad; change.onblocked = bad }); \
+         change.result.close() })()";
+    phone.script::<()>(change, Vec::new())?;
+    phone.type_into("sheet-notes", "typed after it")?;
+    phone.until_text("#kept-trouble", "newer version of this page")?;
+    ensure!(phone.attribute("#kept", "data-kept")?.as_deref() == Some("false"));
+    ensure!(phone.field("sheet-notes")? == "typed after it");
+    ensure!(record(&phone, &id)? == before);
+    Ok(())
+}
+
+#[test]
+fn a_list_that_lost_its_heads_makes_them_again() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let ids = [new_sheet(&phone)?, new_sheet(&phone)?, new_sheet(&phone)?];
+    note(&phone, "Found By This")?;
+    phone.open("#/convert")?;
+    // One gone, one of another form, one whose sheet is gone.
+    let harm = "const heads = base.transaction('heads', 'readwrite'); const store = heads.objectStore('heads'); \
+         store.delete(inputs[0]); store.put({ id: inputs[1], head: '{}' }); await ended(heads); \
+         const records = base.transaction('records', 'readwrite'); records.objectStore('records').delete(inputs[2]); await ended(records)";
+    in_database(&phone, harm, vec![json!(ids[2]), json!(ids[1]), json!(ids[0])])?;
+    let mut found = listed(&phone)?;
+    found.sort_unstable();
+    let mut wanted = [ids[1].as_str(), ids[2].as_str()];
+    wanted.sort_unstable();
+    ensure!(found == wanted, "{found:?}");
+    phone.type_into("find", "found by THIS")?;
+    phone.until("the one that says so", || {
+        let shown = phone.count("[data-sheet]")?;
+        Ok((shown == 1 && phone.count(&format!("[data-sheet='{}']", ids[2]))? == 1).then_some(()))
+    })
+}
+
 /// Limits what the site may keep, in bytes.
 fn quota(phone: &Phone, site: &str, bytes: Option<u32>) -> Result<()> {
     let mut wanted = json!({ "origin": site });
