@@ -85,9 +85,9 @@ fn typing(times: &Value, report: &mut Report) -> Result<()> {
     let late = quantile(&work, 0.99) / FRAME;
     report.row("work of a finger's move, p99", late, "frames of 60 Hz", None);
     report.note(
-        "To paint counts from the event's own time and holds the wait for the next frame, 0 to 16.7 ms whatever \
-         the page does. Work is what the page itself does, its handlers and the frame with style, layout and paint: \
-         that must fit in one frame of 16.7 ms.",
+        "To paint counts from the event's own time, so it holds the browser's way to the page and any wait for the \
+         next frame. Work is what the page itself does, its handlers and the frame with style, layout and paint: \
+         that must fit in one frame of 16.7 ms. Both hold what other programs take of the processor.",
     );
     Ok(())
 }
