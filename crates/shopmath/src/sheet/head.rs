@@ -6,7 +6,6 @@
 use super::assess::{self, Progress};
 use super::date::Date;
 use super::model::Sheet;
-use super::shape;
 use core::cmp::Ordering;
 use serde::{Deserialize, Serialize};
 
@@ -57,26 +56,6 @@ impl Head {
             complete,
             words: words(sheet),
         }
-    }
-
-    /// The head as JSON.
-    ///
-    /// ```
-    /// use shopmath::sheet::{Head, Sheet};
-    /// let head = Head::of(&Sheet::new("front-belt"), false);
-    /// assert_eq!(Head::read(&head.json()), Some(head));
-    /// assert_eq!(Head::read("{}"), None);
-    /// ```
-    #[must_use]
-    pub fn json(&self) -> String {
-        // Texts, numbers and flags always have a JSON; without one the head is made anew.
-        serde_json::to_string(self).unwrap_or_default()
-    }
-
-    /// The head of a JSON; nothing for one of another form, whose head is to be made anew.
-    #[must_use]
-    pub fn read(json: &str) -> Option<Self> {
-        shape::head(serde_json::from_str(json).ok()?).ok()
     }
 
     /// The day it is listed by: the job's, or while that cannot be read the last save's.
@@ -215,8 +194,9 @@ mod tests {
     #[test]
     fn a_head_survives_json_and_one_of_another_form_is_refused() {
         let whole = Head::of(&demo::sheet(), true);
-        let text = whole.json();
-        assert_eq!(Head::read(&text), Some(whole));
-        assert_eq!(Head::read(&text.replace("\"words\"", "\"text\"")), None);
+        let text = serde_json::to_string(&whole).unwrap();
+        assert_eq!(serde_json::from_str::<Head>(&text).unwrap(), whole);
+        let other = text.replace("\"words\"", "\"text\"");
+        assert!(serde_json::from_str::<Head>(&other).is_err());
     }
 }

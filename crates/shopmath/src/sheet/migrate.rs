@@ -5,7 +5,6 @@
 
 use super::fault::SheetFault;
 use super::model::{SCHEMA, Sheet};
-use super::shape;
 use serde_json::{Map, Value};
 
 /// A sheet from the JSON of any form; `place` is its number in the file, from 1.
@@ -19,7 +18,7 @@ pub(super) fn sheet(mut json: Value, place: usize) -> Result<Sheet, SheetFault> 
         Some(_) => {}
         None => return Err(SheetFault::misshapen(place, &"it has no schema number")),
     }
-    shape::sheet(json).map_err(|detail| SheetFault::misshapen(place, &detail))
+    serde_json::from_value(json).map_err(|fault| SheetFault::misshapen(place, &fault))
 }
 
 /// Form 0 to form 1.

@@ -28,7 +28,6 @@ mod properties;
 pub mod record;
 #[cfg(test)]
 mod schema;
-mod shape;
 pub mod tools;
 pub mod total;
 

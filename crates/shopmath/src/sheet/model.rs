@@ -2,18 +2,16 @@
 //!
 //! Reading the texts is [`mod@super::assess`]'s work, keeping them within bounds [`super::limits`]'s.
 //! In JSON an empty text, an empty list and an unticked box are left out, which keeps links short.
-//! The page writes by what is derived here and reads by `shape`; the two are compared.
 
 use crate::fastener::bolt::BoltText;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// The number of the form described here; a change that older pages cannot read raises it.
 pub const SCHEMA: u32 = 1;
 
 /// One job.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-#[cfg_attr(test, derive(serde::Deserialize))]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Sheet {
     /// The form it is written in, [`SCHEMA`].
@@ -62,8 +60,7 @@ pub struct Sheet {
 }
 
 /// A bolt, or several alike.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-#[cfg_attr(test, derive(serde::Deserialize))]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Fastener {
     /// The row's number, unique among the fasteners of its sheet.
@@ -107,8 +104,7 @@ pub struct Fastener {
 }
 
 /// A part fitted or used up.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-#[cfg_attr(test, derive(serde::Deserialize))]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Part {
     /// The row's number, unique among the parts of its sheet.
@@ -128,8 +124,7 @@ pub struct Part {
 }
 
 /// Something measured before and after: wear, swing, alignment.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-#[cfg_attr(test, derive(serde::Deserialize))]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Check {
     /// The row's number, unique among the checks of its sheet.
@@ -149,8 +144,7 @@ pub struct Check {
 }
 
 /// A belt drive of the Belt screen.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-#[cfg_attr(test, derive(serde::Deserialize))]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Belt {
     /// The row's number, unique among the belts of its sheet.
@@ -165,8 +159,7 @@ pub struct Belt {
 }
 
 /// Work that comes round again by distance, by time, or by whichever is first.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-#[cfg_attr(test, derive(serde::Deserialize))]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Interval {
     /// The row's number, unique among the intervals of its sheet.

@@ -299,6 +299,26 @@ proptest! {
     }
 
     #[test]
+    fn reading_only_what_changed_finds_the_same(
+        sheet in sheet(), edits in vec(edit(), 0..3), actions in vec(action(), 0..3), inch in any::<bool>()
+    ) {
+        let found = assess(&sheet, Tools::Metric, None);
+        let mut after = sheet.clone();
+        let changed: Vec<Option<u32>> = edits.into_iter().map(|edit| edited(&mut after, edit)).collect();
+        let again = reassess(&after, Tools::Metric, None, Some((&sheet, Tools::Metric, &found)));
+        prop_assert_eq!(&again, &assess(&after, Tools::Metric, None));
+        for (before, now) in found.fasteners.iter().zip(&again.fasteners) {
+            prop_assert!(Rc::ptr_eq(before, now) || changed.contains(&Some(before.id)));
+        }
+        for action in actions {
+            after = apply(&after, action).map_or(after, |(next, _)| next);
+        }
+        let tools = if inch { Tools::Inch } else { Tools::Metric };
+        let last = reassess(&after, tools, None, Some((&sheet, Tools::Metric, &found)));
+        prop_assert_eq!(last, assess(&after, tools, None));
+    }
+
+    #[test]
     fn a_reading_is_judged_as_the_bolt_screen_judges_it(row in fastener(1), good in any::<bool>(), typed in reading()) {
         let mut row = Fastener { readings: vec![typed.clone()], ..row };
         if good {
@@ -324,29 +344,5 @@ proptest! {
         prop_assert!(!found.complete() || found.open.is_empty());
         prop_assert!(found.next_due_distance.is_none_or(|(_, at)| at.value.is_finite()));
         let _ = (csv::fasteners(&sheet), csv::parts(&sheet));
-    }
-}
-
-proptest! {
-    // Four assessments a case are slow without optimisation.
-    #![proptest_config(ProptestConfig::with_cases(96))]
-    #[test]
-    fn reading_only_what_changed_finds_the_same(
-        sheet in sheet(), edits in vec(edit(), 0..3), actions in vec(action(), 0..3), inch in any::<bool>()
-    ) {
-        let found = assess(&sheet, Tools::Metric, None);
-        let mut after = sheet.clone();
-        let changed: Vec<Option<u32>> = edits.into_iter().map(|edit| edited(&mut after, edit)).collect();
-        let again = reassess(&after, Tools::Metric, None, Some((&sheet, Tools::Metric, &found)));
-        prop_assert_eq!(&again, &assess(&after, Tools::Metric, None));
-        for (before, now) in found.fasteners.iter().zip(&again.fasteners) {
-            prop_assert!(Rc::ptr_eq(before, now) || changed.contains(&Some(before.id)));
-        }
-        for action in actions {
-            after = apply(&after, action).map_or(after, |(next, _)| next);
-        }
-        let tools = if inch { Tools::Inch } else { Tools::Metric };
-        let last = reassess(&after, tools, None, Some((&sheet, Tools::Metric, &found)));
-        prop_assert_eq!(last, assess(&after, tools, None));
     }
 }
