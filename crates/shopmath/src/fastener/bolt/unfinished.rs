@@ -3,18 +3,16 @@
 use super::read;
 use crate::fastener::{class, thread_text};
 use crate::quantity::fault::Misread;
+use crate::quantity::spelling::fold;
+use crate::quantity::{Kind, Unit};
 
-/// A longer text is pasted rather than typed, and trying the ends on it would take too long, bytes.
+/// A longer text is pasted rather than typed, bytes.
 const LONGEST: usize = 100;
-/// Ends that make a readable spec of a torque or angle whose unit is begun, of a joint without its
-/// second value, and of an open bracket.
-#[rustfmt::skip] // by what is begun: torque, angle, joint of stages, second end of a range
-const ENDS: &[&str] = &[
-    "m", "f·m", "gf·m", "t", "ft", "·ft", "f·ft", "bf·ft", "b", "lb", "-lb", "t-lb", "n-lb", "n", " N·m",
-    "°", "g", "eg", "k", "ck", "ick", "lick", "at", "lat", "rn", "urn",
-    "1°", "s 1°", "us 1°", "lus 1°", "n 1°", "en 1°", "hen 1°",
-    "0", " 5000 N·m", "o 5000 N·m",
-];
+/// Ends that make a readable spec of a figure without a unit, a joint without its second figure, or
+/// a range whose second end is begun.
+const ENDS: &[&str] = &["°", "1°", "0", " N·m", " 5000 N·m"];
+/// Words that join stages or the ends of a range.
+const JOINTS: &[&str] = &["then", "plus", "to"];
 
 /// Whole texts that begin as the unfinished one does, as far as they can be listed; nothing for a
 /// text that is wrong however it goes on.
@@ -32,14 +30,48 @@ pub(super) fn completions(key: &'static str, text: &str) -> Option<Vec<String>> 
         }
         // Without a figure it is a label at most, and any word can be one.
         "spec" if text.len() < LONGEST && text.contains(|letter: char| letter.is_ascii_digit()) => {
-            let open = text.rfind(['(', '[']) > text.rfind([')', ']']);
-            let close = if open { ")" } else { "" };
-            let reads = |text: &str| read::spec(key, text).is_ok();
-            (Vec::new(), reads_on(text, close, ENDS, reads))
+            (Vec::new(), spec_goes_on(text))
         }
         _ => return None,
     };
     (goes_on || !found.is_empty()).then(|| found.into_iter().map(Into::into).collect())
+}
+
+/// Whether a spec is only begun. What ends in a word that begins neither a unit nor a joint costs no
+/// reading at all: this runs at every keystroke.
+fn spec_goes_on(text: &str) -> bool {
+    let open = text.rfind(['(', '[']) > text.rfind([')', ']']);
+    let close = if open { ")" } else { "" };
+    let reads = |text: &str| read::spec("spec", text).is_ok();
+    let unit = tail(text, |letter| letter.is_ascii_digit() || "°+()[]".contains(letter));
+    let joint = tail(text, char::is_whitespace);
+    if begins_unit(unit) {
+        reads_on(text.strip_suffix(unit).unwrap_or(text), close, &["°", " N·m"], reads)
+    } else if !joint.is_empty() && JOINTS.iter().any(|word| word.starts_with(joint)) {
+        reads_on(
+            text.strip_suffix(joint).unwrap_or(text),
+            close,
+            &["+ 1°", "- 5000 N·m"],
+            reads,
+        )
+    } else {
+        !text.ends_with(char::is_alphabetic) && reads_on(text, close, ENDS, reads)
+    }
+}
+
+/// What stands behind the last of some letters.
+fn tail(text: &str, last: impl Fn(char) -> bool) -> &str {
+    text.rsplit(last).next().unwrap_or_default()
+}
+
+/// Whether a unit of a stage is spelled so, or begins so.
+fn begins_unit(text: &str) -> bool {
+    let begun = fold(text);
+    let of_stage = |unit: &Unit| matches!(unit.kind(), Kind::Torque | Kind::Angle);
+    !begun.is_empty()
+        && Unit::all()
+            .filter(of_stage)
+            .any(|unit| unit.spellings().any(|spelling| spelling.starts_with(&begun)))
 }
 
 /// Whether the text reads with one of the ends, and what closes it, behind it.
