@@ -10,7 +10,7 @@ use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use js_sys::JsString;
 use shopmath::caution;
-use shopmath::sheet::merge::{Fate, Incoming, preview_among};
+use shopmath::sheet::merge::{Fate, Incoming, preview_among, wanted};
 use shopmath::sheet::{Head, Sheet, demo, head};
 use shopmath::tools::Tools;
 use std::rc::Rc;
@@ -231,12 +231,7 @@ async fn bring(chosen: web_sys::File) -> Result<Vec<Incoming>, String> {
     let coming = carry::import(chosen).await?;
     let words = |error: KeepError| error.words();
     let taken = keep::ids().await.map_err(words)?;
-    let names: Vec<String> = coming
-        .iter()
-        .map(|sheet| sheet.id.clone())
-        .filter(|id| taken.contains(id))
-        .collect();
-    let here = keep::some(&names).await.map_err(words)?;
+    let here = keep::some(&wanted(&taken, &coming)).await.map_err(words)?;
     Ok(preview_among(&here, &taken, coming))
 }
 
