@@ -58,6 +58,27 @@ impl Head {
         }
     }
 
+    /// The head as JSON, to be kept beside its sheet.
+    ///
+    /// ```
+    /// use shopmath::sheet::{Head, Sheet};
+    /// let head = Head::of(&Sheet::new("a"), false);
+    /// assert_eq!(Head::read(&head.json()), Some(head));
+    /// ```
+    #[must_use]
+    pub fn json(&self) -> String {
+        // Texts, numbers and flags always have a JSON; a head without one is made anew.
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// The head of such a JSON; nothing for any other text, and the head is then made anew.
+    #[must_use]
+    pub fn read(json: &str) -> Option<Self> {
+        // By way of a value, as sheets are read: a second way of reading JSON is 8 KB of page.
+        let value: serde_json::Value = serde_json::from_str(json).ok()?;
+        serde_json::from_value(value).ok()
+    }
+
     /// The day it is listed by: the job's, or while that cannot be read the last save's.
     fn day(&self) -> Option<Date> {
         Date::read(&self.date).or_else(|| Date::read(&self.updated))

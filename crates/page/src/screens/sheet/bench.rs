@@ -9,7 +9,6 @@ use super::share::Share;
 use super::steps::steps;
 use super::unreadable::unreadable;
 use super::{carry, summary};
-use crate::keep;
 use crate::link::{Places, put};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
@@ -115,7 +114,7 @@ fn Open(props: &OpenProps) -> Html {
         <>
             <div class="screen-only sheet">
                 { summary::status(job, desk) }
-                if sheet.demo { { demo(job, desk) } }
+                if sheet.demo { { demo(desk) } }
                 <div class="entries">{ head.of(HEAD) }</div>
                 { summary::progress(job, onchange) }
                 if !sheet.fasteners.is_empty() { { overlay.button("Bolt by bolt, in large type", Route::sheet(&sheet.id)) } }
@@ -245,16 +244,12 @@ fn from_belt(job: &Rc<Job>, places: &Places, onchange: &Callback<Change>) -> Htm
 }
 
 /// The demo says that it is one, and goes with one tap.
-fn demo(job: &Job, desk: &Desk) -> Html {
-    let (id, desk) = (job.sheet.id.clone(), desk.clone());
+fn demo(desk: &Desk) -> Html {
+    let desk = desk.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
-        let (id, desk) = (id.clone(), desk.clone());
+        let desk = desk.clone();
         spawn_local(async move {
-            desk.settle().await;
-            // What cannot be removed stays in the list, where it can be tried again.
-            if keep::remove(&id).await.is_ok() {
-                keep::draft_drop(&id);
-                desk.forget(&id);
+            if desk.remove().await {
                 put(&Route::bare(Screen::Sheet));
             }
         });

@@ -4,7 +4,7 @@
 //! one another, so that a sheet never conflicts with itself. What is shown as kept is kept.
 
 use super::job::{Change, Job, Status};
-use crate::keep::{self, KeepError, News, Opened, Saved, Unreadable};
+use crate::keep::{self, KeepError, News, Opened, Removed, Saved, Unreadable};
 use crate::link::put;
 use crate::route::Route;
 use gloo::timers::callback::Timeout;
@@ -51,6 +51,8 @@ struct Inner {
     saving: RefCell<Option<Promise>>,
     /// Sheets that were put aside and could not be kept.
     unkept: RefCell<Vec<Rc<Job>>>,
+    /// What was removed on the bench, for the list to bring back.
+    removed: RefCell<Option<(String, Rc<Removed>)>>,
 }
 
 /// A handle to the desk.
@@ -71,6 +73,7 @@ impl Default for Desk {
             timer: RefCell::default(),
             saving: RefCell::default(),
             unkept: RefCell::default(),
+            removed: RefCell::default(),
         }))
     }
 }
@@ -127,12 +130,31 @@ impl Desk {
         self.place(Slot::Opening(String::new()));
     }
 
-    /// Takes a sheet off the desk that is no longer kept.
-    pub(crate) fn forget(&self, id: &str) {
-        if self.0.slot.borrow().id() == id {
-            *self.0.timer.borrow_mut() = None;
-            self.place(Slot::Opening(String::new()));
+    /// Removes the sheet on the desk from the store; whether that went through. The list can
+    /// bring it back.
+    pub(crate) async fn remove(&self) -> bool {
+        self.settle().await;
+        let Some(job) = self.job() else {
+            return false;
+        };
+        match keep::remove(&job.sheet.id).await {
+            Ok(removed) => {
+                keep::draft_drop(&job.sheet.id);
+                let label = job.sheet.machine.clone();
+                *self.0.removed.borrow_mut() = removed.map(|removed| (label, Rc::new(removed)));
+                self.place(Slot::Opening(String::new()));
+                true
+            }
+            Err(error) => {
+                self.fail(&job, &error);
+                false
+            }
         }
+    }
+
+    /// What was removed on the bench last; handed out once.
+    pub(crate) fn take_removed(&self) -> Option<(String, Rc<Removed>)> {
+        self.0.removed.borrow_mut().take()
     }
 
     async fn fetch(&self, id: String, tools: Tools, notice: Option<&str>) {
@@ -146,8 +168,8 @@ impl Desk {
             return;
         }
         let opened = keep::open(&id).await;
-        if self.0.slot.borrow().id() != id {
-            // Another one was asked for meanwhile.
+        if self.0.slot.borrow().id() != id || self.job().is_some_and(|job| job.status != Status::Kept) {
+            // Another one was asked for meanwhile, or this one was typed into.
             return;
         }
         match opened {

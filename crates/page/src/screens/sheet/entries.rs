@@ -2,11 +2,14 @@
 
 use super::job::{Change, Job};
 use crate::views::field::Field as View;
+use gloo::utils::document;
 use shopmath::field::{Field, FieldFault, Reads};
 use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, get};
 use shopmath::sheet::order::{Action, List, Tick};
 use std::rc::Rc;
+use wasm_bindgen::JsValue;
+use web_sys::HtmlElement;
 use yew::prelude::*;
 
 /// Whose fields they are.
@@ -41,6 +44,19 @@ pub(super) fn use_onset(at: At, onchange: &Callback<Change>) -> Callback<(&'stat
     use_callback((at, onchange.clone()), move |(key, text), (at, onchange)| {
         onchange.emit(Change::Write(*at, key, text))
     })
+}
+
+/// Puts the focus into the first field of a row that was just added.
+#[hook]
+pub(super) fn use_focus(fresh: bool, row: &str) {
+    let field = format!("{row}-label");
+    use_effect_with((), move |()| {
+        let found = fresh.then(|| document().get_element_by_id(&field)).flatten();
+        if let Some(found) = found {
+            // Refused only where the field is gone again.
+            let _ = HtmlElement::from(JsValue::from(found)).focus();
+        }
+    });
 }
 
 /// What is wrong with the entries of a place other than a row of bolts.
@@ -138,6 +154,7 @@ pub(super) fn Row(props: &Props) -> Html {
         List::Belts => (format!("drive-{id}"), None),
         List::Fasteners => (format!("bolt-{id}"), None),
     };
+    use_focus(props.job.fresh == Some((list, id)), &row);
     let entries = Entries {
         job: &props.job,
         at,

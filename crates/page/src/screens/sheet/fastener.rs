@@ -1,6 +1,6 @@
 //! A row of bolts: what was typed, the spec in the user's units, the verdict, the readings.
 
-use super::entries::{Entries, row_buttons, row_tick, use_onset};
+use super::entries::{Entries, row_buttons, row_tick, use_focus, use_onset};
 use super::job::{Change, Job};
 use crate::route::{Route, Screen};
 use crate::views::caution::caution;
@@ -56,11 +56,12 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     let id = props.row().map_or(0, |(row, _)| row.id);
     let at = At::Row(List::Fasteners, id);
     let onset = use_onset(at, &props.onchange);
+    let name = format!("bolt-{id}");
+    use_focus(props.job.fresh == Some((List::Fasteners, id)), &name);
     let Some((row, found)) = props.row() else {
         return html! {};
     };
     let tools = props.job.tools();
-    let name = format!("bolt-{id}");
     let entries = Entries {
         job: &props.job,
         at,

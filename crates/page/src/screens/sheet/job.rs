@@ -51,6 +51,8 @@ pub(crate) struct Job {
     pub(crate) status: Status,
     /// What the person should know of how the sheet came here.
     pub(crate) notice: Option<String>,
+    /// The row just added, for its first field to take the focus.
+    pub(crate) fresh: Option<(List, u32)>,
     /// Grows with every change, so that what was saved can be told from what was typed since.
     pub(crate) edits: u32,
     tools: Tools,
@@ -67,6 +69,7 @@ impl Job {
             sheet: Rc::new(sheet),
             status: Status::Kept,
             notice: None,
+            fresh: None,
             edits: 0,
             tools,
             today,
@@ -77,6 +80,10 @@ impl Job {
     /// The job after a change; nothing where it does not apply.
     pub(crate) fn after(&self, change: Change) -> Option<Self> {
         let mut job = self.clone();
+        job.fresh = match &change {
+            Change::Do(Action::Insert { row, .. }) => Some(row.address()),
+            _ => None,
+        };
         let sheet = match change {
             Change::Write(at, key, text) => {
                 let mut sheet = (*self.sheet).clone();

@@ -84,6 +84,9 @@ pub(super) fn Sheets(props: &Props) -> Html {
             spawn_local(async move {
                 // What lies on the desk is kept first, or the list would show it as it was.
                 desk.clear().await;
+                if let Some(removed) = desk.take_removed() {
+                    steps.dispatch(Step::Removed(Some(removed)));
+                }
                 look(&steps).await;
             });
         });
