@@ -11,7 +11,6 @@ use super::tools::{self, Tool};
 use super::total::{self, Total};
 use crate::field::FieldFault;
 use crate::tools::Tools;
-use serde::{Deserialize, Serialize};
 use std::rc::Rc;
 use uom::si::f64::Length;
 
@@ -57,8 +56,7 @@ pub enum Open {
 }
 
 /// Rows done and rows there are: bolts, parts and checks.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Progress {
     /// Rows ticked as done.
     pub done: usize,

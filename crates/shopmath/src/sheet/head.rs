@@ -7,11 +7,9 @@ use super::assess::{self, Progress};
 use super::date::Date;
 use super::model::Sheet;
 use core::cmp::Ordering;
-use serde::{Deserialize, Serialize};
 
 /// A sheet as a list of sheets shows it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Head {
     /// The sheet's id.
     pub id: String,
@@ -56,27 +54,6 @@ impl Head {
             complete,
             words: words(sheet),
         }
-    }
-
-    /// The head as JSON, to be kept beside its sheet.
-    ///
-    /// ```
-    /// use shopmath::sheet::{Head, Sheet};
-    /// let head = Head::of(&Sheet::new("a"), false);
-    /// assert_eq!(Head::read(&head.json()), Some(head));
-    /// ```
-    #[must_use]
-    pub fn json(&self) -> String {
-        // Texts, numbers and flags always have a JSON; a head without one is made anew.
-        serde_json::to_string(self).unwrap_or_default()
-    }
-
-    /// The head of such a JSON; nothing for any other text, and the head is then made anew.
-    #[must_use]
-    pub fn read(json: &str) -> Option<Self> {
-        // By way of a value, as sheets are read: a second way of reading JSON is 8 KB of page.
-        let value: serde_json::Value = serde_json::from_str(json).ok()?;
-        serde_json::from_value(value).ok()
     }
 
     /// The day it is listed by: the job's, or while that cannot be read the last save's.
@@ -210,14 +187,5 @@ mod tests {
         ] {
             assert_eq!(matches(words, query), found, "{query:?}");
         }
-    }
-
-    #[test]
-    fn a_head_survives_json_and_one_of_another_form_is_refused() {
-        let whole = Head::of(&demo::sheet(), true);
-        let text = serde_json::to_string(&whole).unwrap();
-        assert_eq!(serde_json::from_str::<Head>(&text).unwrap(), whole);
-        let other = text.replace("\"words\"", "\"text\"");
-        assert!(serde_json::from_str::<Head>(&other).is_err());
     }
 }

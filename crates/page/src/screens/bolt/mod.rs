@@ -12,9 +12,11 @@ use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::finding::amount;
+use crate::views::overlay::use_overlay;
 use crate::views::sketch::Sketch;
+use crate::views::verdict::sign;
 use form::Form;
-use large::use_large;
+use large::large;
 use shopmath::fastener::bolt::field;
 use shopmath::fastener::bolt::{Assessment, BoltText, Slug, assess, resolve};
 use shopmath::sketch::share;
@@ -82,7 +84,7 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         });
     }
     use_link(&props.places, to_route(&typed.0));
-    let large = use_large();
+    let overlay = use_overlay();
     let head_open = use_mut_ref(|| false);
     let onset = {
         let dispatcher = typed.dispatcher();
@@ -100,8 +102,8 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         unfinished: &resolved.unfinished,
         onset: &onset,
     };
-    if *large.open {
-        return large.view(&assessment, text, &stages, props.settings.tools);
+    if overlay.is_open() {
+        return large(&assessment, text, &stages, props.settings.tools, &overlay);
     }
     // Opened by an error, the head's fields stay open: closing them would take one from under
     // the thumb.
@@ -110,7 +112,7 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         <>
             { form.top(*head_open.borrow()) }
             { verdict(&assessment, &form) }
-            { large.button(to_route(text)) }
+            { overlay.button("Large type, for arm's length", to_route(text)) }
             { section::jumps(&assessment.sections) }
             { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
             { cautions(&assessment.cautions) }
@@ -129,18 +131,18 @@ fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
         };
         return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))}>{ words }</output> };
     };
-    let (sign, word) = match verdict.slug {
-        Slug::Ok => ("✓", "Believable"),
-        Slug::Low => ("▽", "Low"),
-        Slug::High => ("△", "High"),
-        Slug::PastYield => ("✕", "Past yield"),
-        Slug::Strips => ("✕", "Strips the hole"),
+    let word = match verdict.slug {
+        Slug::Ok => "Believable",
+        Slug::Low => "Low",
+        Slug::High => "High",
+        Slug::PastYield => "Past yield",
+        Slug::Strips => "Strips the hole",
     };
     // The share at the end of the spec, which after a torque alone is the same.
     let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
     html! {
         <output id="verdict" class="verdict" data-verdict={verdict.slug.id()}>
-            <p class="verdict-word"><span aria-hidden="true">{ sign }</span>{ " " }{ word }</p>
+            <p class="verdict-word">{ sign(verdict.slug) }{ " " }{ word }</p>
             if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
             <p>{ &verdict.sentence }</p>
             <Sketch drawn={share::share(verdict)} />
