@@ -8,6 +8,7 @@ use crate::screens::bolt::Bolt;
 use crate::screens::convert::Convert;
 use crate::screens::sheet::SheetScreen;
 use crate::screens::sheet::desk::Desk;
+use crate::screens::sources::sources;
 use crate::settings::use_settings;
 use crate::views::{icon, settings::settings_panel};
 use gloo::utils::document;
@@ -36,6 +37,7 @@ pub(crate) fn App() -> Html {
         Screen::Sheet => html! {
             <SheetScreen {route} places={(*places).clone()} settings={settings.clone()} desk={(*desk).clone()} />
         },
+        Screen::Sources => sources(),
     };
     html! {
         <>
@@ -48,7 +50,7 @@ pub(crate) fn App() -> Html {
             </header>
             if *settings_open { { settings_panel(&settings, copy.offline) } }
             <main key={shown.path()}>{ screen }</main>
-            <nav class="tabs" aria-label="Screens">{ for Screen::ALL.into_iter().map(|tab| nav_link(tab, shown, &places)) }</nav>
+            <nav class="tabs" aria-label="Screens">{ for Screen::TABS.into_iter().map(|tab| nav_link(tab, shown, &places)) }</nav>
             if copy.newer { { newer() } }
         </>
     }

@@ -18,11 +18,20 @@ pub(crate) enum Screen {
     Belt,
     /// The record of a job.
     Sheet,
+    /// Every publication a figure rests on; behind the settings, not in the navigation.
+    Sources,
 }
 
 impl Screen {
     /// In the order of the navigation.
-    pub(crate) const ALL: [Screen; 4] = [Screen::Convert, Screen::Bolt, Screen::Belt, Screen::Sheet];
+    pub(crate) const TABS: [Screen; 4] = [Screen::Convert, Screen::Bolt, Screen::Belt, Screen::Sheet];
+    const ALL: [Screen; 5] = [
+        Screen::Convert,
+        Screen::Bolt,
+        Screen::Belt,
+        Screen::Sheet,
+        Screen::Sources,
+    ];
 
     /// The first part of the fragment.
     pub(crate) fn path(self) -> &'static str {
@@ -31,6 +40,7 @@ impl Screen {
             Self::Bolt => "bolt",
             Self::Belt => "belt",
             Self::Sheet => "sheet",
+            Self::Sources => "sources",
         }
     }
 
@@ -41,6 +51,7 @@ impl Screen {
             Self::Bolt => "Bolt",
             Self::Belt => "Belt",
             Self::Sheet => "Sheet",
+            Self::Sources => "Sources",
         }
     }
 }

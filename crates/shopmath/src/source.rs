@@ -71,3 +71,65 @@ pub const SHEET_ENTRIES: Source = Source {
     part: "this sheet's own entries",
     mark: Mark::Exact,
 };
+
+/// Every source above, for the page that lists them: what units, wrenches and sheets rest on.
+const OWN: &[Source] = &[UNITS, INCH_FRACTION, WRENCH_SLACK, SHEET_ENTRIES];
+
+/// Every source of the page, grouped by publication in alphabetical order; common practice and own
+/// calculation, which have none, come last. A source used by several calculators stands once.
+///
+/// ```
+/// let listed = shopmath::source::publications();
+/// assert!(listed.iter().any(|(publication, parts)| publication.contains("SP 811") && !parts.is_empty()));
+/// ```
+#[must_use]
+pub fn publications() -> Vec<(&'static str, Vec<Source>)> {
+    let mut listed: Vec<(&'static str, Vec<Source>)> = Vec::new();
+    for &source in OWN.iter().chain(fastener::ALL).chain(drive::ALL) {
+        let place = listed
+            .iter()
+            .position(|(publication, _)| *publication >= source.publication)
+            .unwrap_or(listed.len());
+        match listed.get_mut(place) {
+            Some((publication, parts)) if *publication == source.publication => {
+                if !parts.contains(&source) {
+                    parts.push(source);
+                }
+            }
+            _ => listed.insert(place, (source.publication, vec![source])),
+        }
+    }
+    // The empty name sorts first and belongs last.
+    if listed.first().is_some_and(|(publication, _)| publication.is_empty()) {
+        listed.rotate_left(1);
+    }
+    listed
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{OWN, drive, fastener, publications};
+
+    #[test]
+    fn every_source_declared_is_listed() {
+        let files = [
+            (include_str!("source.rs"), OWN.len()),
+            (include_str!("source/fastener.rs"), fastener::ALL.len()),
+            (include_str!("source/drive.rs"), drive::ALL.len()),
+        ];
+        for (text, listed) in files {
+            let declared = text
+                .lines()
+                .filter(|line| line.starts_with("pub const ") && line.contains(": Source "));
+            assert_eq!(declared.count(), listed);
+        }
+    }
+
+    #[test]
+    fn publications_stand_once_and_in_order() {
+        let listed: Vec<&str> = publications().iter().map(|(publication, _)| *publication).collect();
+        let (none, named) = listed.split_last().unwrap();
+        assert_eq!(*none, "");
+        assert!(named.windows(2).all(|pair| pair[0] < pair[1]), "{named:?}");
+    }
+}

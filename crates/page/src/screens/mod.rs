@@ -4,3 +4,4 @@ pub(crate) mod belt;
 pub(crate) mod bolt;
 pub(crate) mod convert;
 pub(crate) mod sheet;
+pub(crate) mod sources;

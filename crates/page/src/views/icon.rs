@@ -15,7 +15,10 @@ pub(crate) fn screen(screen: Screen) -> Html {
             "M7 16a3 3 0 1 0 0 .01M18 8a2 2 0 1 0 0 .01M5.2 11.6 16.6 4.3M8.6 20.6 19.9 11.6M2.3 16a5 5 0 0 0 6.3 4.6M2.3 16a5 5 0 0 1 2.9-4.4M16.6 4.3a4 4 0 0 1 3.3 7.3"
         }
         // A sheet with ticked lines.
-        Screen::Sheet => "M6 3h12v18H6zM8.5 8l1.2 1.2L12 7M13.5 8.3H16M8.5 13l1.2 1.2L12 12M13.5 13.3H16M8.5 18H16",
+        // Not in the navigation; a sheet of a kind.
+        Screen::Sheet | Screen::Sources => {
+            "M6 3h12v18H6zM8.5 8l1.2 1.2L12 7M13.5 8.3H16M8.5 13l1.2 1.2L12 12M13.5 13.3H16M8.5 18H16"
+        }
     };
     outline(drawing)
 }

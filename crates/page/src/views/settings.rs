@@ -2,6 +2,7 @@
 
 use super::choice::choice;
 use crate::offline::Offline;
+use crate::route::{Route, Screen};
 use crate::settings::{Change, SettingsHandle, Theme};
 use shopmath::tools::Tools;
 use yew::prelude::*;
@@ -18,6 +19,7 @@ pub(crate) fn settings_panel(settings: &SettingsHandle, offline: Offline) -> Htm
         <section id="settings" class="settings" aria-label="Settings">
             { choice("theme", "Theme", &themes, settings.theme.id(), &choose) }
             <p class="note">{ words(offline) }</p>
+            <a class="chip" href={Route::bare(Screen::Sources).print()}>{ "Sources of all figures" }</a>
             if let Some(trouble) = settings.trouble { <p class="note" role="alert">{ trouble.words() }</p> }
         </section>
     }

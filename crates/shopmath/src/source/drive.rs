@@ -106,3 +106,22 @@ pub const SWING: Source = Source {
     part: "a good tensioner stands still at idle; 3/8 to 1/2 in of swing at the pulley is worn out",
     mark: Mark::CommonPractice,
 };
+
+/// Every source above, for the page that lists them: what the calculators for belt drives rest on.
+pub const ALL: &[Source] = &[
+    PK_PROFILE,
+    OTHER_PROFILES,
+    BELT_NAME,
+    ROUTE,
+    LOAD,
+    ALTERNATOR,
+    TAKE_UP,
+    VIRTUAL_WORK,
+    STRAND,
+    SLIP,
+    LOOP,
+    ALIGNMENT,
+    WEAR,
+    SEAT,
+    SWING,
+];

@@ -41,7 +41,6 @@ pub(super) fn paper(job: &Job) -> Html {
     let fact = |name: &str, text: &str| {
         (!text.is_empty()).then(|| html! { <><dt>{ name.to_owned() }</dt><dd>{ text.to_owned() }</dd></> })
     };
-    let done = |done: bool| if done { "✓" } else { "☐" };
     let complete = if found.complete() { "complete" } else { "open" };
     html! {
         <article class="paper">
@@ -55,29 +54,17 @@ pub(super) fn paper(job: &Job) -> Html {
             if !sheet.fasteners.is_empty() {
                 <table>
                     <caption>{ "Bolts" }</caption>
-                    <thead><tr><th>{ "" }</th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened" }</th></tr></thead>
+                    <thead><tr><th><span class="spoken">{ "Done" }</span></th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened" }</th></tr></thead>
                     <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found, job)) }</tbody>
                 </table>
                 { summary::tools(job) }
             }
             if !sheet.parts.is_empty() {
-                <table>
-                    <caption>{ "Parts" }</caption>
-                    <thead><tr><th>{ "" }</th><th>{ "Part" }</th><th>{ "How many" }</th><th>{ "Price of one" }</th></tr></thead>
-                    <tbody>{ for sheet.parts.iter().map(|row| html! {
-                        <tr key={row.id}><td>{ done(row.done) }</td><td>{ &row.label }</td><td>{ &row.count }</td><td>{ &row.price }</td></tr>
-                    }) }</tbody>
-                </table>
+                { table("Parts", ["Part", "How many", "Price of one"], sheet.parts.iter().map(|row| (row.done, [&row.label, &row.count, &row.price])).collect()) }
                 { summary::total(job) }
             }
             if !sheet.checks.is_empty() {
-                <table>
-                    <caption>{ "Checks" }</caption>
-                    <thead><tr><th>{ "" }</th><th>{ "Check" }</th><th>{ "Before" }</th><th>{ "After" }</th></tr></thead>
-                    <tbody>{ for sheet.checks.iter().map(|row| html! {
-                        <tr key={row.id}><td>{ done(row.done) }</td><td>{ &row.label }</td><td>{ &row.before }</td><td>{ &row.after }</td></tr>
-                    }) }</tbody>
-                </table>
+                { table("Checks", ["Check", "Before", "After"], sheet.checks.iter().map(|row| (row.done, [&row.label, &row.before, &row.after])).collect()) }
             }
             if !sheet.belts.is_empty() {
                 <p>{ "Belt drives: " }{ sheet.belts.iter().map(|row| row.label.as_str()).collect::<Vec<_>>().join(", ") }</p>
@@ -88,6 +75,24 @@ pub(super) fn paper(job: &Job) -> Html {
             <p class="paper-foot">{ format!("Fenderside {}, {}. The vehicle maker’s procedure decides; single-use bolts are replaced.", env!("CARGO_PKG_VERSION"), keep::today()) }</p>
         </article>
     }
+}
+
+/// A table of plain rows, each with its tick.
+fn table(caption: &'static str, heads: [&'static str; 3], rows: Vec<(bool, [&String; 3])>) -> Html {
+    let row = |(ticked, cells): &(bool, [&String; 3])| {
+        html! { <tr><td>{ done(*ticked) }</td>{ for cells.iter().map(|cell| html! { <td>{ *cell }</td> }) }</tr> }
+    };
+    html! {
+        <table>
+            <caption>{ caption }</caption>
+            <thead><tr><th><span class="spoken">{ "Done" }</span></th>{ for heads.iter().map(|head| html! { <th>{ *head }</th> }) }</tr></thead>
+            <tbody>{ for rows.iter().map(row) }</tbody>
+        </table>
+    }
+}
+
+fn done(done: bool) -> &'static str {
+    if done { "✓" } else { "☐" }
 }
 
 fn bolt(row: &Fastener, found: &FastenerAssessment, job: &Job) -> Html {
@@ -104,7 +109,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, job: &Job) -> Html {
     };
     html! {
         <tr key={row.id}>
-            <td>{ if row.done { "✓" } else { "☐" } }</td>
+            <td>{ done(row.done) }</td>
             <td>{ &row.label }<br />{ format!("{count} × {} {}", row.thread, row.class) }</td>
             <td>
                 { &row.spec }
