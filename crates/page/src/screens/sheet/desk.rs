@@ -1,6 +1,6 @@
 //! The desk: the one sheet that is open, which outlives the screen, and the keeping of it.
 //!
-//! Every change goes into the draft at once and into the store after a rest in typing. Saves follow
+//! Every change goes into the draft at once and into the store a moment later. Saves follow
 //! one another, so that a sheet never conflicts with itself. What is shown as kept is kept.
 
 use super::job::{Change, Job, Status};
@@ -11,14 +11,15 @@ use gloo::timers::callback::Timeout;
 use js_sys::Promise;
 use shopmath::sheet::Sheet;
 use shopmath::tools::Tools;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::{JsFuture, future_to_promise, spawn_local};
 use yew::prelude::*;
 
-/// How long typing rests before the sheet is saved, millisecond.
-const REST: u32 = 400;
+/// How long after the first unsaved change the sheet is saved, millisecond: typing on without a
+/// pause must not put it off, since only what is saved survives the end of the browser.
+const DELAY: u32 = 500;
 
 /// What lies on the desk.
 #[derive(Clone)]
@@ -48,6 +49,8 @@ struct Inner {
     slot: RefCell<Slot>,
     watcher: RefCell<Option<Callback<()>>>,
     timer: RefCell<Option<Timeout>>,
+    /// Whether the timer runs.
+    waiting: Cell<bool>,
     saving: RefCell<Option<Promise>>,
     /// Sheets that were put aside and could not be kept.
     unkept: RefCell<Vec<Rc<Job>>>,
@@ -71,6 +74,7 @@ impl Default for Desk {
             slot: RefCell::new(Slot::Opening(String::new())),
             watcher: RefCell::default(),
             timer: RefCell::default(),
+            waiting: Cell::default(),
             saving: RefCell::default(),
             unkept: RefCell::default(),
             removed: RefCell::default(),
@@ -207,8 +211,12 @@ impl Desk {
         // Where the draft is refused the save tells why, a moment later.
         let _ = keep::draft_keep(&job.sheet);
         self.place(Slot::Job(Rc::new(job)));
+        if self.0.waiting.replace(true) {
+            return;
+        }
         let desk = self.clone();
-        *self.0.timer.borrow_mut() = Some(Timeout::new(REST, move || {
+        *self.0.timer.borrow_mut() = Some(Timeout::new(DELAY, move || {
+            desk.0.waiting.set(false);
             desk.save();
         }));
     }
@@ -232,6 +240,7 @@ impl Desk {
     /// Waits until nothing is left to save, or saving failed.
     pub(crate) async fn settle(&self) {
         *self.0.timer.borrow_mut() = None;
+        self.0.waiting.set(false);
         if let Some(saving) = self.save() {
             // The promise is only for waiting; it is never refused.
             let _ = JsFuture::from(saving).await;

@@ -296,6 +296,8 @@ fn backup_button(steps: &Steps) -> Html {
                 Ok(sheets) => {
                     carry::export(&format!("sheets-{}.json", keep::today()), &sheets);
                     keep::note_backup();
+                    // One that could not be read is not in the file; the list then says so.
+                    look(&steps).await;
                     steps.dispatch(Step::Done(format!(
                         "Backup of {} handed to the browser. Look that the file is there.",
                         sheets.len()
