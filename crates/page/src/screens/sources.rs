@@ -24,7 +24,7 @@ pub(crate) fn sources() -> Html {
     html! {
         <section class="source-list">
             <p>{ "Behind every result is its working, one tap away: the equation, the numbers put in, and one of these sources with its mark." }</p>
-            <dl class="working">{ for MARKS.iter().map(mark) }</dl>
+            <dl class="marks">{ for MARKS.iter().map(mark) }</dl>
             { for publications().iter().map(publication) }
         </section>
     }

@@ -54,7 +54,7 @@ pub(super) fn paper(job: &Job) -> Html {
             if !sheet.fasteners.is_empty() {
                 <table>
                     <caption>{ "Bolts" }</caption>
-                    <thead><tr><th><span class="spoken">{ "Done" }</span></th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened" }</th></tr></thead>
+                    <thead><tr><th><span class="spoken">{ "Done" }</span></th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened, N·m unless it says otherwise" }</th></tr></thead>
                     <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found, job)) }</tbody>
                 </table>
                 { summary::tools(job) }
