@@ -31,6 +31,11 @@ const SUBJECTS: &[Subject] = &[
         address: "#/belt",
         shows: ".route .grip",
     },
+    Subject {
+        name: "sheet",
+        address: "#/sheet/demo-larkfield",
+        shows: "[data-fastener]",
+    },
 ];
 
 /// The themes by the names the page keeps them under.
@@ -39,7 +44,9 @@ const THEMES: [&str; 2] = ["sun", "dark"];
 fn main() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
+    phone.open("#/sheet")?;
+    phone.tap("#show-demo")?;
+    phone.until_true("the demo to be kept", "return document.getElementById('kept')?.dataset.kept === 'true'")?;
     let mut pictures = Map::new();
     for theme in THEMES {
         choose(&phone, theme)?;

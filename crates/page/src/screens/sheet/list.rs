@@ -262,7 +262,11 @@ fn incoming(coming: &Rc<Vec<Incoming>>, steps: &Steps) -> Html {
                 match keep::add(&sheets).await {
                     Ok(()) => {
                         steps.dispatch(Step::Coming(None));
-                        steps.dispatch(Step::Done(format!("{} brought in.", sheets.len())));
+                        let words = match sheets.len() {
+                            0 => "Nothing to bring in: all of it is here already.".into(),
+                            count => format!("{count} brought in."),
+                        };
+                        steps.dispatch(Step::Done(words));
                         look(&steps).await;
                     }
                     Err(error) => steps.dispatch(Step::Trouble(error.words())),
