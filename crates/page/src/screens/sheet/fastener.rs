@@ -8,7 +8,7 @@ use crate::views::field::Field as View;
 use crate::views::finding::{amount, classed};
 use crate::views::verdict::sign;
 use shopmath::caution::fastener::{SINGLE_USE, TIGHTENING_CAN_HURT};
-use shopmath::field::Choice;
+use shopmath::field::{Choice, Field};
 use shopmath::sheet::Fastener;
 use shopmath::sheet::bolts::FastenerAssessment;
 use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, reading_fields};
@@ -58,6 +58,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     let onset = use_onset(at, &props.onchange);
     let name = format!("bolt-{id}");
     use_focus(props.job.fresh == Some((List::Fasteners, id)), &name);
+    let more_opened = use_mut_ref(|| false);
     let Some((row, found)) = props.row() else {
         return html! {};
     };
@@ -70,9 +71,10 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
         onset: &onset,
     };
     let box_of = |of, words, on| row_tick((List::Fasteners, id), &name, words, (of, on), &props.onchange);
-    let more_open = FASTENER_MORE
-        .iter()
-        .any(|field| found.faults.iter().any(|fault| fault.key == field.key));
+    // Opened for a fault it stays open, or it would close over what is still being typed.
+    let wrong = |field: &Field| found.faults.iter().any(|fault| fault.key == field.key);
+    let more_open = *more_opened.borrow() || FASTENER_MORE.iter().any(wrong);
+    *more_opened.borrow_mut() = more_open;
     html! {
         <li class="job-row" id={name.clone()} data-fastener={id.to_string()}>
             <div class="entries">{ entries.of(FASTENER) }</div>
