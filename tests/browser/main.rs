@@ -8,6 +8,8 @@ mod bolt;
 mod cannot_run;
 mod cold_start;
 mod convert;
+mod hostile_links;
+mod hostile_texts;
 mod ready_is_true;
 mod retired;
 mod sheet;

@@ -1,12 +1,18 @@
 //! Sheet: the record of a job, and that nothing of it is lost once the page has said "saved".
 
+mod files;
+mod hostile;
+mod job;
 mod killed;
+mod share;
 mod storage;
 mod two_tabs;
+mod undo;
 
 use anyhow::{Context, Result};
 use fenderside_tests::harness::Phone;
 use serde_json::{Value, json};
+use tempfile::NamedTempFile;
 
 /// What the page calls its database and the store of records in it, by `DEVELOPERS.md`.
 const DATABASE: &str = "const ask = (request) => new Promise((good, bad) => { request.onsuccess = () => good(request.result); request.onerror = () => bad(request.error) }); \
@@ -77,4 +83,34 @@ fn listed(phone: &Phone) -> Result<Vec<String>> {
     phone.until("the list", || Ok((phone.count("#new-sheet")? == 1).then_some(())))?;
     let ids = "return [...document.querySelectorAll('[data-sheet]')].map((found) => found.dataset.sheet)";
     phone.script(ids, Vec::new())
+}
+
+/// A file of some sheets, as another program would write it.
+fn file_of(sheets: &[Value]) -> String {
+    json!({ "format": "fenderside-sheets", "schema": 1, "sheets": sheets }).to_string()
+}
+
+/// Chooses a file of some sheets in the list, and waits until the page shows what is in it.
+fn import(phone: &Phone, sheets: &[Value]) -> Result<()> {
+    let _file = choose(phone, file_of(sheets).as_bytes())?;
+    phone.until("what is in the file", || {
+        Ok((phone.count("#incoming")? == 1).then_some(()))
+    })
+}
+
+/// Chooses a file that holds some bytes; it has to be there until the page has read it.
+fn choose(phone: &Phone, bytes: &[u8]) -> Result<NamedTempFile> {
+    let file = tempfile::Builder::new().suffix(".json").tempfile()?;
+    std::fs::write(file.path(), bytes)?;
+    phone.choose_file("import-sheet", file.path())?;
+    Ok(file)
+}
+
+/// All that is kept on the phone: every record, every head, what was set aside, and the small texts
+/// of sheets not saved yet.
+fn everything(phone: &Phone) -> Result<Value> {
+    let all = "const stores = [...base.objectStoreNames]; const work = base.transaction(stores); const found = {}; \
+         for (const name of stores) found[name] = await ask(work.objectStore(name).getAll()); \
+         found.texts = Object.entries(localStorage).filter(([name]) => name.startsWith('fenderside.draft.')); return found";
+    in_database(phone, all, Vec::new())
 }

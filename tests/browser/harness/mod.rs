@@ -6,6 +6,7 @@
 
 mod address;
 mod chromedriver;
+mod exchange;
 mod folder;
 mod phone;
 mod server;
@@ -16,6 +17,7 @@ mod traffic;
 mod view;
 
 pub use address::link;
+pub use exchange::keep_to_look_at;
 pub use folder::Copy;
 pub use phone::{Phone, Profile};
 pub use server::Server;
