@@ -3,6 +3,7 @@
 
 mod drag;
 mod record;
+mod sheets;
 mod start;
 mod typing;
 
@@ -17,10 +18,11 @@ const SLOWER: u32 = 4;
 type Measure = fn() -> Result<Value>;
 
 /// What there is to measure, by name.
-const PARTS: [(&str, Measure); 3] = [
+const PARTS: [(&str, Measure); 4] = [
     ("start", start::measure),
     ("typing", typing::measure),
     ("drag", drag::measure),
+    ("sheets", sheets::measure),
 ];
 
 /// Measures the parts named, or all.

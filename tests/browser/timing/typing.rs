@@ -81,7 +81,8 @@ fn clear(phone: &Phone, key: &str, typed: usize) -> Result<()> {
     record::keep(phone, typed)
 }
 
-fn press(phone: &Phone, letter: char) -> Result<()> {
+/// Presses a key for half a beat.
+pub(crate) fn press(phone: &Phone, letter: char) -> Result<()> {
     let text = letter.to_string();
     let down = json!({ "type": "keyDown", "text": text, "unmodifiedText": text, "key": text });
     phone.devtools("Input.dispatchKeyEvent", down)?;

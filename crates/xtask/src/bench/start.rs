@@ -1,5 +1,6 @@
 //! From navigation to the first field that can be used, from a keystroke or a
-//! finger's move to its paint, and the work of either, on a processor slowed four times.
+//! finger's move to its paint, the work of either, and Sheet with few and many
+//! sheets, on a processor slowed four times.
 //!
 //! A program of the tests' package drives the browser and gives plain lists of
 //! milliseconds; what is made of them is here.
@@ -34,6 +35,7 @@ pub(super) fn measure(browser: &Browser, references: &References, report: &mut R
         );
     }
     typing(&times, report)?;
+    sheets(&times, report)?;
     report.note("Online is loopback: no network delay, so start times compare work, not signal.");
     Ok(())
 }
@@ -89,6 +91,31 @@ fn typing(times: &Value, report: &mut Report) -> Result<()> {
          next frame. Work is what the page itself does, its handlers and the frame with style, layout and paint: \
          that must fit in one frame of 16.7 ms. Both hold what other programs take of the processor.",
     );
+    Ok(())
+}
+
+/// How many sheets of 50 rows were on the phone, as the timing program names them.
+const SHELVES: [&str; 3] = ["10", "100", "1000"];
+
+/// Each beside the same with the fewest sheets.
+fn sheets(times: &Value, report: &mut Report) -> Result<()> {
+    let paths: [(&str, &[&str]); 6] = [
+        ("list of sheets open", &["list"]),
+        ("sheet of 50 rows open", &["open"]),
+        ("key in a sheet of 50 rows, to paint", &["key", "paint"]),
+        ("- its work", &["key", "work"]),
+        ("key of a search, to paint", &["search", "paint"]),
+        ("- its work", &["search", "work"]),
+    ];
+    for (name, path) in paths {
+        let middle = |shelf: &str| list(times, &[&["sheets", shelf], path].concat()).map(|found| median(&found));
+        let few = middle(SHELVES[0])?;
+        for shelf in SHELVES {
+            let time = middle(shelf)?;
+            let ratio = (shelf != SHELVES[0]).then_some((time / few, "10 sheets"));
+            report.row(format!("{name}, {shelf} sheets, p50, 4× slower CPU"), time, "ms", ratio);
+        }
+    }
     Ok(())
 }
 
