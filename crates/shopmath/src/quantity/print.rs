@@ -24,7 +24,11 @@ const WHOLE_WITHIN: i32 = 5;
 /// ```
 #[must_use]
 pub fn exact(typed: Typed) -> String {
-    format!("{} {}", typed.value, typed.unit.symbol()).trim_end().to_owned()
+    match typed.unit {
+        // Its symbol is for a column of units; behind a number it would be a second number.
+        Unit::Number => typed.value.to_string(),
+        unit => format!("{} {}", typed.value, unit.symbol()),
+    }
 }
 
 /// A value or range as it was read, so that a person sees what the page understood.
@@ -270,7 +274,23 @@ pub fn inch_fraction(fraction: InchFraction) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::rounded;
+    use super::{exact, rounded};
+    use crate::quantity::read::{Expect, value};
+    use crate::quantity::{Typed, Unit};
+
+    #[test]
+    fn a_value_in_any_unit_is_read_back_as_printed() {
+        for unit in Unit::all() {
+            let typed = Typed {
+                value: 40.5,
+                unit,
+                step: 0.0,
+            };
+            let text = exact(typed);
+            let read = value(&text, Expect::field(unit)).unwrap_or_else(|fault| panic!("{}", fault.sentence(&text)));
+            assert_eq!((read.value, read.unit), (typed.value, typed.unit), "{text}");
+        }
+    }
 
     #[test]
     fn numbers_are_shown_to_the_digits_worth_showing() {

@@ -189,7 +189,8 @@ fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Nu
     let decimals = i32::try_from(part.len()).unwrap_or(i32::MAX);
     Ok(Numeral {
         value,
-        step: 10_f64.powi(power.saturating_sub(decimals)),
+        // Of nothing, such as `0e999`, any power of ten is read; its step stays a number.
+        step: 10_f64.powi(power.saturating_sub(decimals)).min(LIMIT),
     })
 }
 

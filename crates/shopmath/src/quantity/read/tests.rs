@@ -392,6 +392,12 @@ fn any_unit() -> impl Strategy<Value = Unit> {
     prop::sample::select(units)
 }
 
+#[test]
+fn the_step_of_nothing_is_a_number() {
+    let read = value("0e3001", Expect::field(Unit::Millimetre)).unwrap();
+    assert!(read.value == 0.0 && read.step.is_finite(), "{read:?}");
+}
+
 fn any_value() -> impl Strategy<Value = f64> {
     prop_oneof![-1e14..1e14_f64, -1e3..1e3_f64, -1.0..1.0_f64, Just(0.0)]
 }
