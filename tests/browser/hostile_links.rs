@@ -62,6 +62,38 @@ fn belt_shows_hostile_links_as_text() -> Outcome {
     as_text("belt", BELT)
 }
 
+/// The watch itself: each kind of harm, done on purpose, is noticed.
+#[test]
+fn harm_is_noticed() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    watch(&phone)?;
+    let grow = |name: &str, attribute: &str, value: &str| {
+        format!(
+            "const grown = document.createElement('{name}'); grown.setAttribute('{attribute}', \"{value}\"); document.body.append(grown)"
+        )
+    };
+    for (harm, words) in [
+        ("window.harmed = 1".to_owned(), "has run"),
+        (grow("img", "alt", "x"), "has become"),
+        (grow("a", "href", "javascript:harmed=1"), "has become"),
+        // Refused already while it is made.
+        (grow("p", "onclick", "window.harmed=1"), "only the policy"),
+        (
+            "document.querySelector('main').style.width = '430px'".to_owned(),
+            "wide",
+        ),
+    ] {
+        phone.open("#/convert")?;
+        phone.reload()?;
+        harmless(&phone)?;
+        phone.script::<()>(&format!("try {{ {harm} }} catch {{}}"), Vec::new())?;
+        let noticed = phone.until(&harm, || Ok(harmless(&phone).err()))?;
+        ensure!(noticed.to_string().contains(words), "{harm} is noticed as: {noticed}");
+    }
+    Ok(())
+}
+
 fn as_text(screen: &str, keys: &[&str]) -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
