@@ -31,6 +31,8 @@ fn a_code_on_the_screen_brings_the_sheet_to_another_phone() -> Outcome {
         mine.type_into(&format!("bolt-1-{key}"), text)?;
     }
     mine.type_into("bolt-1-0-reading", "45.5")?;
+    // The link tells how often the sheet was saved, so it changes once more with the save.
+    until_kept(&mine)?;
     mine.tap("#share-sheet")?;
     let link = mine.field("share-link")?;
     mine.until_text("#shared label", &format!("Link, {} characters", link.len()))?;
