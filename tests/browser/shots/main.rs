@@ -46,7 +46,10 @@ fn main() -> Outcome {
     let phone = Phone::fresh(server.site())?;
     phone.open("#/sheet")?;
     phone.tap("#show-demo")?;
-    phone.until_true("the demo to be kept", "return document.getElementById('kept')?.dataset.kept === 'true'")?;
+    phone.until_true(
+        "the demo to be kept",
+        "return document.getElementById('kept')?.dataset.kept === 'true'",
+    )?;
     let mut pictures = Map::new();
     for theme in THEMES {
         choose(&phone, theme)?;

@@ -9,11 +9,12 @@ use crate::views::finding::{amount, classed};
 use crate::views::verdict::sign;
 use shopmath::caution::fastener::{SINGLE_USE, TIGHTENING_CAN_HURT};
 use shopmath::field::{Choice, Field};
+use shopmath::quantity::{Kind, Unit};
+use shopmath::result::Finding;
 use shopmath::sheet::Fastener;
 use shopmath::sheet::bolts::FastenerAssessment;
 use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, reading_fields};
 use shopmath::sheet::order::{List, Tick};
-use shopmath::tools::Tools;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -62,7 +63,6 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     let Some((row, found)) = props.row() else {
         return html! {};
     };
-    let tools = props.job.tools();
     let entries = Entries {
         job: &props.job,
         at,
@@ -78,7 +78,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     html! {
         <li class="job-row" id={name.clone()} data-fastener={id.to_string()}>
             <div class="entries">{ entries.of(FASTENER) }</div>
-            { answer(row, found, tools) }
+            { answer(row, found) }
             { readings(row, found, &props.onchange) }
             <div class="ticks">
                 { box_of(Tick::SingleUse, ("replace", "Single-use: replace"), row.single_use) }
@@ -99,7 +99,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
 }
 
 /// The spec in the user's units, the setting through an adapter, and the verdict.
-fn answer(row: &Fastener, found: &FastenerAssessment, tools: Tools) -> Html {
+fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
     let stages = found
         .spec
         .iter()
@@ -109,7 +109,7 @@ fn answer(row: &Fastener, found: &FastenerAssessment, tools: Tools) -> Html {
         <div class="row-answer">
             if !found.spec.is_empty() { <p class="row-spec">{ for stages }</p> }
             if let Some(setting) = found.setting.as_ref().filter(|_| adapter) {
-                <p>{ "Set the wrench to " }<strong>{ amount(setting, tools.unit(setting.unit), false) }</strong></p>
+                <p>{ "Set the wrench to " }<strong>{ amount(setting, setting_unit(found, setting), false) }</strong></p>
             }
             if let Some(verdict) = &found.verdict {
                 <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict.slug) }{ " " }{ &verdict.sentence }</p>
@@ -118,6 +118,14 @@ fn answer(row: &Fastener, found: &FastenerAssessment, tools: Tools) -> Html {
             { for found.cautions.iter().filter(|words| words.slug != TIGHTENING_CAN_HURT.slug).map(caution) }
         </div>
     }
+}
+
+/// The unit of a setting: that of the torque it stands beside. In another one the smaller of the
+/// two could look like the larger.
+pub(super) fn setting_unit(found: &FastenerAssessment, setting: &Finding) -> Unit {
+    let units = found.spec.iter().map(|stage| stage.unit);
+    let mut torques = units.filter(|unit| unit.kind() == Kind::Torque);
+    torques.next().unwrap_or(setting.unit)
 }
 
 /// The Bolt screen with the row filled in.

@@ -1,6 +1,7 @@
 //! The sheet to read or print: inputs, units, results, sources, version and day. Nothing on it can
 //! be changed.
 
+use super::fastener::setting_unit;
 use super::job::Job;
 use super::summary;
 use crate::keep;
@@ -55,7 +56,7 @@ pub(super) fn paper(job: &Job) -> Html {
                 <table>
                     <caption>{ "Bolts" }</caption>
                     <thead><tr><th><span class="spoken">{ "Done" }</span></th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened, N·m unless it says otherwise" }</th></tr></thead>
-                    <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found, job)) }</tbody>
+                    <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found)) }</tbody>
                 </table>
                 { summary::tools(job) }
             }
@@ -95,8 +96,7 @@ fn done(done: bool) -> &'static str {
     if done { "✓" } else { "☐" }
 }
 
-fn bolt(row: &Fastener, found: &FastenerAssessment, job: &Job) -> Html {
-    let tools = job.tools();
+fn bolt(row: &Fastener, found: &FastenerAssessment) -> Html {
     let count = if row.count.is_empty() { "1" } else { &row.count };
     let setting = found.setting.as_ref().filter(|_| row.bolt.contains_key("adapter"));
     let reading = |(typed, read): (&String, &shopmath::sheet::bolts::Reading)| {
@@ -114,7 +114,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, job: &Job) -> Html {
             <td>
                 { &row.spec }
                 if !found.spec.is_empty() { <br />{ for found.spec.iter().map(|stage| html! { <span class="stage">{ amount(stage, stage.unit, false) }</span> }) } }
-                if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ amount(setting, tools.unit(setting.unit), false) } }
+                if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ amount(setting, setting_unit(found, setting), false) } }
                 if let Some(verdict) = &found.verdict { <br />{ sign(verdict.slug) }{ " " }{ &verdict.sentence } }
             </td>
             <td>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>

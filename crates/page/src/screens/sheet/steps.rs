@@ -1,6 +1,6 @@
 //! The bolts of a sheet one by one in large type, to read and tick at arm's length.
 
-use super::fastener::readings;
+use super::fastener::{readings, setting_unit};
 use super::job::{Change, Job};
 use crate::views::caution::caution;
 use crate::views::finding::amount;
@@ -39,7 +39,6 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
             }
         })
     };
-    let tools = job.tools();
     let adapter = row.bolt.contains_key("adapter");
     html! {
         <section class="large screen-only" data-step={(place + 1).to_string()}>
@@ -56,7 +55,7 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
             if let Some(setting) = found.setting.as_ref().filter(|_| adapter) {
                 <div class="large-step">
                     <p class="large-name">{ "Set with the adapter" }</p>
-                    <p class="large-number">{ amount(setting, tools.unit(setting.unit), false) }</p>
+                    <p class="large-number">{ amount(setting, setting_unit(found, setting), false) }</p>
                 </div>
             }
             <button type="button" class="button wide" id="step-done" onclick={done}>{ if row.done { "Not done after all" } else { "Done" } }</button>
