@@ -1,0 +1,4 @@
+//! Searches for inputs that [`fenderside_fuzz::sheet`] does not hold for.
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|input: &[u8]| fenderside_fuzz::sheet(input));
