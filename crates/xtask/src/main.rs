@@ -1,4 +1,4 @@
-//! The project's own commands: `cargo xtask serve | test | dist | bench | shots`.
+//! The project's own commands: `cargo xtask serve | test | dist | bench | shots | fuzz | deny`.
 //!
 //! Only the dispatch lives here. One file per command; what commands share is
 //! in the other modules. Nothing in this crate is part of the page.
@@ -6,7 +6,9 @@
 mod bench;
 mod browser;
 mod compress;
+mod deny;
 mod dist;
+mod fuzz;
 mod options;
 mod page;
 mod paths;
@@ -38,6 +40,10 @@ cargo xtask <command>
   shots [--dir FOLDER]
         take the README's pictures into web/shots; with --dir, of a folder that
         has been built before, without building
+  fuzz [TARGET...] [--seconds N]
+        search for inputs that break the core, 600 s with each target
+  deny  check licences, duplicates and sources of all crates, and advisories
+        where their database can be reached
 ";
 
 fn main() -> ExitCode {
@@ -62,6 +68,8 @@ fn dispatch() -> anyhow::Result<()> {
         "dist" => dist::command(options),
         "bench" => bench::command(options),
         "shots" => shots::command(options),
+        "fuzz" => fuzz::command(options),
+        "deny" => deny::command(options),
         "help" => {
             print!("{USAGE}");
             Ok(())

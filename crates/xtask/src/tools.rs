@@ -1,4 +1,4 @@
-//! The build tools of the page: found in the right version, or installed under
+//! The project's tools, those that build the page first: found in the right version, or installed under
 //! `target/tools`. Browsers are in `browser.rs`; nothing is built here.
 
 use crate::{paths, run};
@@ -11,6 +11,8 @@ use std::process::Command;
 const TRUNK: &str = "0.21.14";
 /// The version whose wasm-opt reads what the pinned compiler writes.
 const BINARYEN: &str = "132";
+const CARGO_DENY: &str = "0.20.2";
+const CARGO_FUZZ: &str = "0.13.2";
 const WASM: &str = "wasm32-unknown-unknown";
 
 /// What a build of the page needs to know about the tools it got.
@@ -77,6 +79,16 @@ pub(crate) fn fetch() -> Result<Tools> {
         small_std,
         search_path: std::env::join_paths(folders).context("PATH holds a name it cannot")?,
     })
+}
+
+/// What checks licences and sources.
+pub(crate) fn cargo_deny() -> Result<PathBuf> {
+    cargo_tool("cargo-deny", "cargo-deny", CARGO_DENY, &["--locked"])
+}
+
+/// What builds a program to fuzz with.
+pub(crate) fn cargo_fuzz() -> Result<PathBuf> {
+    cargo_tool("cargo-fuzz", "cargo-fuzz", CARGO_FUZZ, &["--locked"])
 }
 
 /// Rustup adds the target of `rust-toolchain.toml` by itself only when it
