@@ -12,7 +12,7 @@ const LARGEST: u8 = 25;
 /// Up to this version, 77 squares a side, squares are large enough to spend some of them on more
 /// correction. Common practice, no source.
 const COMFORTABLE: u8 = 15;
-/// The longest text that has a code, bytes: what [`LARGEST`] holds with low correction.
+/// The longest text that has a code, bytes: what version 25 holds with low correction.
 pub const BYTES: usize = 1273;
 /// The light squares to leave on each side; without them readers do not find the code.
 pub const MARGIN: usize = 4;
