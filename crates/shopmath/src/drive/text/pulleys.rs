@@ -5,7 +5,9 @@
 use super::super::fault::{PulleyPart, TextFault};
 use super::super::layout::MOST_PULLEYS;
 use super::super::pulley::{Pulley, Side, Spot};
-use super::{MARKS, millimetres};
+use super::{LARGEST, MARKS, millimetres};
+use crate::quantity::exact::length::Millimetre;
+use crate::quantity::fault::{Fault, Misread};
 use crate::quantity::{Quantity, Unit, read};
 use uom::si::f64::Length;
 
@@ -74,7 +76,8 @@ fn pulley(entry: &str, same_name: impl Fn(&str) -> bool) -> Result<Pulley, Pulle
         return Err(PulleyPart::SameName);
     }
     let diameter = length(diameter)?;
-    if diameter.value <= 0.0 {
+    // What is printed as nothing is nothing.
+    if diameter.value <= 0.0 || millimetres(diameter) == "0" {
         return Err(PulleyPart::Diameter);
     }
     Ok(Pulley {
@@ -99,6 +102,10 @@ pub(super) fn spot(text: &str) -> Result<Spot, PulleyPart> {
 
 fn length(text: &str) -> Result<Length, PulleyPart> {
     match read::value(text, read::Expect::field(Unit::Millimetre)).map(|typed| typed.quantity()) {
+        Ok(Quantity::Length(length)) if length.get::<Millimetre>().abs() > LARGEST => {
+            let fault = Fault::new(0..text.len(), Misread::OutOfRange);
+            Err(PulleyPart::Number(fault.sentence(text)))
+        }
         Ok(Quantity::Length(length)) => Ok(length),
         Ok(_) => Err(PulleyPart::Shape),
         Err(fault) => Err(PulleyPart::Number(fault.sentence(text))),

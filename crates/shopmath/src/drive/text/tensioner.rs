@@ -4,9 +4,8 @@ use super::super::fault::TextFault;
 use super::super::pulley::Pulley;
 use super::super::tensioner::Tensioner;
 use super::pulleys::{plain, spot};
-use super::{millimetres, named};
+use super::{LARGEST, digits, millimetres, named};
 use crate::quantity::exact::angle::Degree;
-use crate::quantity::print;
 use crate::quantity::{Quantity, Unit, read};
 use uom::si::f64::Angle;
 
@@ -34,6 +33,9 @@ pub fn read(text: &str, pulleys: &[Pulley]) -> Result<Tensioner, TextFault> {
     let (Quantity::Angle(low), Quantity::Angle(high)) = (sweep.low.quantity(), sweep.high.quantity()) else {
         return Err(not_one());
     };
+    if [low, high].iter().any(|angle| angle.get::<Degree>().abs() > LARGEST) {
+        return Err(not_one());
+    }
     let names = || pulleys.iter().map(|pulley| pulley.name.as_str());
     let pulley = named(name, names()).ok_or_else(|| TextFault::UnknownPulley {
         name: name.trim().to_owned(),
@@ -65,5 +67,5 @@ pub fn print(tensioner: &Tensioner, pulleys: &[Pulley]) -> String {
 
 /// An angle in degrees, to a millionth, in the fewest digits.
 fn degrees(angle: Angle) -> String {
-    print::plain(angle.get::<Degree>(), 6)
+    digits(angle.get::<Degree>())
 }
