@@ -1,5 +1,5 @@
 //! `cargo xtask fuzz`: searches for inputs that break what must hold for any input, with the
-//! targets of `tests/fuzz`; and the two short runs that are part of `cargo xtask test`.
+//! targets of `tests/fuzz`; and the replay of the inputs kept, which is part of `cargo xtask test`.
 
 use crate::run::{cargo, run, step};
 use crate::{options, paths, tools};
@@ -14,8 +14,6 @@ const TARGETS: [(&str, u32); 4] = [("text", 400), ("screens", 800), ("link", 409
 const MANIFEST: [&str; 2] = ["--manifest-path", "tests/fuzz/Cargo.toml"];
 /// How long a target is searched with unless told otherwise.
 const SECONDS: u32 = 600;
-/// The same as part of `cargo xtask test`.
-const GLANCE: u32 = 10;
 
 pub(crate) fn command(mut options: Parser) -> Result<()> {
     let (mut seconds, mut wanted) = (SECONDS, Vec::new());
@@ -61,16 +59,6 @@ fn fuzz_crate(command: &str) -> Command {
     let mut cargo = build_in_target(cargo());
     cargo.arg(command).args(MANIFEST);
     cargo
-}
-
-/// A short search from a fixed seed, so that it goes the same way as long as the program is the same.
-pub(crate) fn glance() -> Result<()> {
-    step("A short search with the fuzzer", || {
-        let time = format!("-max_total_time={GLANCE}");
-        TARGETS
-            .into_iter()
-            .try_for_each(|target| search(target, &["-seed=1", &time]))
-    })
 }
 
 /// Runs a target from the inputs that are kept and those found here before. New ones go to `target/`.

@@ -3,7 +3,7 @@
 //! Nothing is skipped: what cannot run here is an error that says what to install.
 
 use crate::run::{cargo, run, step};
-use crate::{browser, deny, dist, fuzz, options, paths};
+use crate::{browser, dist, fuzz, options, paths};
 use anyhow::{Context, Result, bail};
 use lexopt::{Arg, Parser, ValueExt};
 
@@ -15,10 +15,8 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
             // Asked for first: a missing browser should not come to light after
             // ten minutes of other work.
             let browser = step("Browser", browser::fetch)?;
-            deny::check()?;
             native()?;
             fuzz::replay()?;
-            fuzz::glance()?;
             dist::build()?;
             journeys(&browser, &[])
         }
