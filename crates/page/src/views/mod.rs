@@ -6,7 +6,6 @@ pub(crate) mod fault;
 pub(crate) mod field;
 pub(crate) mod finding;
 pub(crate) mod icon;
-pub(crate) mod later;
 pub(crate) mod overlay;
 pub(crate) mod settings;
 pub(crate) mod sketch;

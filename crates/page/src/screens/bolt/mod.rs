@@ -12,15 +12,13 @@ use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::finding::amount;
-use crate::views::later::use_later;
 use crate::views::overlay::use_overlay;
 use crate::views::sketch::Sketch;
 use crate::views::verdict::sign;
 use form::Form;
 use large::large;
 use shopmath::fastener::bolt::field;
-use shopmath::fastener::bolt::{Assessment, BoltText, Resolved, Slug, assess, resolve};
-use shopmath::quantity::Bounds;
+use shopmath::fastener::bolt::{Assessment, BoltText, Slug, assess, resolve};
 use shopmath::sketch::share;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -75,65 +73,6 @@ fn to_route(text: &BoltText) -> Route {
     route
 }
 
-/// A bolt as typed, and all that it comes to.
-pub(super) struct Bench {
-    text: BoltText,
-    resolved: Resolved,
-    assessment: Assessment,
-    /// The spec's stages as typed; none while it cannot be used.
-    stages: Vec<Bounds>,
-}
-
-impl Bench {
-    fn of(text: BoltText) -> Self {
-        let resolved = resolve(&text);
-        Self {
-            assessment: assess(&resolved),
-            stages: resolved.spec.as_given().map(|_| text.stages()).unwrap_or_default(),
-            resolved,
-            text,
-        }
-    }
-
-    fn form<'a>(&'a self, onset: &'a Callback<(&'static str, String)>) -> Form<'a> {
-        Form {
-            text: &self.text,
-            stages: &self.stages,
-            errors: [&self.resolved.errors, &self.assessment.errors],
-            unfinished: &self.resolved.unfinished,
-            onset,
-        }
-    }
-}
-
-#[derive(Properties)]
-struct SectionsProps {
-    bench: Rc<Bench>,
-    onset: Callback<(&'static str, String)>,
-    settings: SettingsHandle,
-}
-
-impl PartialEq for SectionsProps {
-    fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.bench, &other.bench) && self.onset == other.onset && self.settings == other.settings
-    }
-}
-
-/// The sections below the verdict. They follow it by a frame, so that the verdict does not wait for
-/// them.
-#[component]
-fn Sections(props: &SectionsProps) -> Html {
-    let assessment = &props.bench.assessment;
-    let form = props.bench.form(&props.onset);
-    html! {
-        <>
-            { section::jumps(&assessment.sections) }
-            { for assessment.sections.iter().map(|part| section::section(part, assessment, &form, &props.settings)) }
-            { cautions(&assessment.cautions) }
-        </>
-    }
-}
-
 /// The screen.
 #[component]
 pub(crate) fn Bolt(props: &Props) -> Html {
@@ -152,12 +91,19 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         use_callback((), move |(key, typed), ()| dispatcher.dispatch(Action::Set(key, typed)))
     };
 
-    let bench = use_memo(typed.0.clone(), |text| Bench::of(text.clone()));
-    let later = use_later(&bench);
-    let (text, assessment) = (&bench.text, &bench.assessment);
-    let form = bench.form(&onset);
+    let text = &typed.0;
+    let resolved = resolve(text);
+    let assessment = assess(&resolved);
+    let stages = resolved.spec.as_given().map(|_| text.stages()).unwrap_or_default();
+    let form = Form {
+        text,
+        stages: &stages,
+        errors: [&resolved.errors, &assessment.errors],
+        unfinished: &resolved.unfinished,
+        onset: &onset,
+    };
     if overlay.is_open() {
-        return large(assessment, text, &bench.stages, props.settings.tools, &overlay);
+        return large(&assessment, text, &stages, props.settings.tools, &overlay);
     }
     // Opened by an error, the head's fields stay open: closing them would take one from under
     // the thumb.
@@ -165,9 +111,11 @@ pub(crate) fn Bolt(props: &Props) -> Html {
     html! {
         <>
             { form.top(*head_open.borrow()) }
-            { verdict(assessment, &form) }
+            { verdict(&assessment, &form) }
             { overlay.button("Large type, for arm's length", to_route(text)) }
-            <Sections bench={later} {onset} settings={props.settings.clone()} />
+            { section::jumps(&assessment.sections) }
+            { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
+            { cautions(&assessment.cautions) }
         </>
     }
 }

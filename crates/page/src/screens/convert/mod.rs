@@ -11,7 +11,6 @@ use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::caution;
 use crate::views::fault::{chips, fault};
-use crate::views::later::use_later;
 use crate::views::settings::tools_choice;
 use gloo::timers::callback::Timeout;
 use shopmath::caution::FIGURE_NOT_PROCEDURE;
@@ -109,12 +108,9 @@ pub(crate) fn Convert(props: &Props) -> Html {
             }
         })
     };
-    let read = use_memo((typed.text.clone(), props.settings.tools), |(text, tools)| {
-        read(text, *tools)
-    });
-    let later = use_later(&read);
+    let read = read(&typed.text, props.settings.tools);
     let said = use_rested(spoken(&read));
-    let invalid = matches!(&*read, Read::One(Err(_))).then_some("true");
+    let invalid = matches!(&read, Read::One(Err(_))).then_some("true");
     let described = invalid.map(|_| "q-error");
     let lines = typed.text.lines().count().clamp(1, 6).to_string();
     html! {
@@ -130,7 +126,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
                     }
                 </div>
             </div>
-            <div class="answers">{ answers(&read, &later, &typed.text, &ontake) }{ onward::onward(&read, &typed.text, &props.places) }</div>
+            <div class="answers">{ answers(&read, &typed.text, &ontake) }{ onward::onward(&read, &typed.text, &props.places) }</div>
             { tools_choice(&props.settings) }
             <p class="spoken" role="status">{ said }</p>
             { caution(&FIGURE_NOT_PROCEDURE) }
@@ -159,16 +155,10 @@ fn read(text: &str, tools: Tools) -> Read {
     }
 }
 
-fn answers(read: &Read, later: &Read, text: &AttrValue, ontake: &Callback<String>) -> Html {
+fn answers(read: &Read, text: &AttrValue, ontake: &Callback<String>) -> Html {
     match read {
         Read::Nothing => examples(ontake),
-        Read::One(Ok(conversion)) => single::single(
-            conversion,
-            match later {
-                Read::One(Ok(later)) => Some(later),
-                _ => None,
-            },
-        ),
+        Read::One(Ok(conversion)) => single::single(conversion),
         Read::One(Err(wrong)) => fault("q", text, wrong, ontake),
         Read::List(lines) => list::list(lines, text, ontake),
     }
