@@ -223,7 +223,8 @@ fn large_type_leads_through(phone: &Phone) -> Outcome {
     }
     phone.until_text(".large-name", "Bolt 3 of 3, ✓ done")?;
     phone.until_text(".large-step + .large-step .large-name", "Set with the adapter")?;
-    phone.until_text(".large-step + .large-step .large-number", "20.6 N·m")?;
+    // 20.57 N·m, in the unit of the 17.7 lbf·ft above it.
+    phone.until_text(".large-step + .large-step .large-number", "15.2 lbf·ft")?;
     ensure!(phone.attribute("#step-next", "disabled")?.is_some());
     phone.tap(".large > button.wide:last-child")?;
     phone.until_text("#progress", "Open: 3 of 7 done")
@@ -310,7 +311,7 @@ fn it_prints(phone: &Phone) -> Outcome {
     for words in [
         "2 × M10x1.5 8.8",
         "45 N·m 33.2 lbf·ft",
-        "Set with the adapter: 20.6 N·m",
+        "Set with the adapter: 15.2 lbf·ft",
         "45.5 (+1.11 %)",
         "44,8 N·m (−0.444 %)",
         "Single-use, replaced.",
