@@ -84,14 +84,12 @@ fn what_comes_in_is_shown_first_and_overwrites_nothing() -> Outcome {
     phone.until_text("#sheets-done", "2 brought in")?;
     let before = everything(&phone)?;
 
-    import(
-        &phone,
-        &[
-            sheet("same", "as here"),
-            sheet("other", "as there"),
-            sheet("new", "from there"),
-        ],
-    )?;
+    let coming = [
+        sheet("same", "as here"),
+        sheet("other", "as there"),
+        sheet("new", "from there"),
+    ];
+    import(&phone, &coming)?;
     for (row, words) in [
         (1, "Larkfield same : here already, word for word: stays as it is"),
         (2, "Larkfield other : differs from the one here: both will be kept"),
@@ -106,14 +104,7 @@ fn what_comes_in_is_shown_first_and_overwrites_nothing() -> Outcome {
     })?;
     ensure!(everything(&phone)? == before);
 
-    import(
-        &phone,
-        &[
-            sheet("same", "as here"),
-            sheet("other", "as there"),
-            sheet("new", "from there"),
-        ],
-    )?;
+    import(&phone, &coming)?;
     phone.tap("#import-add")?;
     phone.until_text("#sheets-done", "2 brought in")?;
     let mut ids = listed(&phone)?;
@@ -133,14 +124,7 @@ fn what_comes_in_is_shown_first_and_overwrites_nothing() -> Outcome {
         ensure!(record(&phone, old["id"].as_str().unwrap_or_default())? == *old);
     }
     // Once more, and there is nothing left to bring in.
-    import(
-        &phone,
-        &[
-            sheet("same", "as here"),
-            sheet("other", "as there"),
-            sheet("new", "from there"),
-        ],
-    )?;
+    import(&phone, &coming)?;
     phone.tap("#import-add")?;
     phone.until_text("#sheets-done", "Nothing to bring in: all of it is here already")?;
     ensure!(listed(&phone)?.len() == 4);
