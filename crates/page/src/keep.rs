@@ -16,7 +16,7 @@ mod sheets;
 mod shelf;
 
 pub(crate) use clock::{new_id, today};
-pub(crate) use draft::{draft_drop, draft_keep};
+pub(crate) use draft::draft_keep;
 pub(crate) use error::KeepError;
 pub(crate) use news::{News, use_news};
 pub(crate) use removed::{Removed, put_back, remove, remove_unreadable};

@@ -24,9 +24,8 @@ pub(crate) fn draft_keep(sheet: &Sheet) -> Result<(), KeepError> {
     Ok(storage::set(&name(&sheet.id), &json(&draft))?)
 }
 
-/// Drops what was typed since the last save, when the person discards it. A save drops what it
-/// has kept by itself, and leaves what was typed meanwhile.
-pub(crate) fn draft_drop(sheet_id: &str) {
+/// Drops a draft, whoever wrote it. After a save, [`settle`] drops only what that has kept.
+pub(super) fn draft_drop(sheet_id: &str) {
     storage::forget(&name(sheet_id));
 }
 

@@ -143,7 +143,6 @@ impl Desk {
         };
         match keep::remove(&job.sheet.id).await {
             Ok(removed) => {
-                keep::draft_drop(&job.sheet.id);
                 let label = job.sheet.machine.clone();
                 *self.0.removed.borrow_mut() = removed.map(|removed| (label, Rc::new(removed)));
                 self.place(Slot::Opening(String::new()));
@@ -290,7 +289,6 @@ impl Desk {
         let mut next = now.kept_as(&kept);
         let more = now.edits != job.edits;
         if !more {
-            keep::draft_drop(&job.sheet.id);
             next.status = Status::Kept;
         }
         next.notice = notice.map(str::to_owned).or(next.notice);
