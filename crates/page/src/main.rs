@@ -5,9 +5,11 @@
 
 mod app;
 mod awake;
+mod forms;
 mod keep;
 mod link;
 mod offline;
+mod pace;
 mod route;
 mod screens;
 mod settings;
@@ -15,5 +17,7 @@ mod storage;
 mod views;
 
 fn main() {
+    forms::keep();
+    pace::watch();
     yew::Renderer::<app::App>::new().render();
 }

@@ -7,14 +7,22 @@ use serde_json::{Value, json};
 /// For every second event, in milliseconds: from the time of the first event before it to the task
 /// after the next frame (`paint`), and the stretches that make it up. `work` is all that the page
 /// itself does, its handlers and the frame; the rest of `paint` is the browser's way to the page, and
-/// the wait for the next frame, which has nothing to do with the page.
+/// the wait for the next frame, which has nothing to do with the page. `answer` ends with the frame in
+/// which the page owes nothing any more: the same where it answers at once.
 const RECORD: &str = r"
     const [begins, hears] = arguments;
-    const times = window.times = { paint: [], reach: [], handlers: [], wait: [], frame: [], work: [] };
+    const times = window.times = { paint: [], reach: [], handlers: [], wait: [], frame: [], work: [], answer: [] };
     const soon = (then) => {
         const { port1, port2 } = new MessageChannel();
         port1.onmessage = then;
         port2.postMessage(null);
+    };
+    const settled = (painted, then) => {
+        if (!document.querySelector('[aria-busy=true]')) {
+            then(painted);
+            return;
+        }
+        requestAnimationFrame(() => soon(() => settled(performance.now(), then)));
     };
     let begun = 0;
     addEventListener(begins, (event) => { begun = event.timeStamp; }, true);
@@ -29,12 +37,15 @@ const RECORD: &str = r"
             const done = Math.min(handled, frame);
             soon(() => {
                 const painted = performance.now();
-                times.paint.push(painted - from);
-                times.reach.push(heard - from);
-                times.handlers.push(done - heard);
-                times.wait.push(frame - done);
-                times.frame.push(painted - frame);
-                times.work.push(done - heard + painted - frame);
+                settled(painted, (answered) => {
+                    times.paint.push(painted - from);
+                    times.reach.push(heard - from);
+                    times.handlers.push(done - heard);
+                    times.wait.push(frame - done);
+                    times.frame.push(painted - frame);
+                    times.work.push(done - heard + painted - frame);
+                    times.answer.push(answered - from);
+                });
             });
         });
     }, true);

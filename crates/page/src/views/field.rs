@@ -2,8 +2,9 @@
 //! one tap away, and what is wrong with what was typed.
 
 use super::fault::chips;
+use crate::pace;
 use shopmath::field::{Choice, FieldFault};
-use web_sys::{HtmlInputElement, HtmlSelectElement};
+use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
 /// A field is drawn again only when one of these changes.
@@ -52,7 +53,7 @@ pub(crate) fn Field(field: &Props) -> Html {
                 <input id={id.clone()} name={key} type="text" value={field.text.clone()} placeholder={field.empty}
                     aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
                     autocorrect="off" spellcheck="false" enterkeyhint="done"
-                    oninput={set.reform(|event: InputEvent| event.target_unchecked_into::<HtmlInputElement>().value())} />
+                    oninput={pace::typing(set.clone())} />
                 { entries(field, &set) }
             }
             if invalid.is_some() { { wrong(field, &id, &set) } }

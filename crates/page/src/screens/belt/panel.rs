@@ -3,6 +3,7 @@
 //! Each text is kept as typed and goes into the drive as soon as it can be read.
 
 use super::{Action, focus};
+use crate::pace;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, Measured, check, diameter_from, from_tape};
@@ -10,7 +11,7 @@ use shopmath::drive::pulley::Side;
 use shopmath::quantity::print::{plain, quantity};
 use shopmath::quantity::{Unit, read};
 use std::rc::Rc;
-use web_sys::{HtmlInputElement, HtmlSelectElement};
+use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
 #[derive(PartialEq, Properties)]
@@ -162,12 +163,12 @@ pub(super) fn Panel(props: &Props) -> Html {
     html! {
         <section class="panel" aria-label={format!("Pulley {}", disc.name)}>
             <div class="panel-head"><h2>{ format!("Pulley {} of {count}", index + 1) }</h2><button type="button" class="chip" onclick={close}>{ "Close" }</button></div>
-            <div class="form">
+            <form class="form">
                 { field(Own::Name, "pulley-name", "Name", disc.name.clone()) }
                 { field(Own::Diameter, "pulley-diameter", if ribbed { "Effective diameter, mm" } else { "Outside diameter, mm" }, plain(disc.diameter(), 2)) }
                 { field(Own::Across, "pulley-x", "x, to the right, mm", plain(disc.x, 2)) }
                 { field(Own::Up, "pulley-y", "y, up, mm", plain(disc.y, 2)) }
-            </div>
+            </form>
             <div class="pad pad-nudge">
                 { nudge("←", "left", -1.0, 0.0) }
                 { nudge("→", "right", 1.0, 0.0) }
@@ -184,14 +185,14 @@ pub(super) fn Panel(props: &Props) -> Html {
             </div>
             <details class="more">
                 <summary>{ "Measured otherwise: string round the rim, speed ratio, tape from two pulleys" }</summary>
-                <div class="form">
+                <form class="form">
                     { field(Own::Around, "pulley-around", "String once round, mm", String::new()) }
                     { field(Own::Ratio, "pulley-ratio", "Turns per turn of pulley 1", String::new()) }
                     { from(&draft, 0, text, "Tape from") }
                     { field(Own::FirstDistance, "tape-1", "Centre to centre, mm", String::new()) }
                     { from(&draft, 1, text, "and from") }
                     { field(Own::SecondDistance, "tape-2", "Centre to centre, mm", String::new()) }
-                </div>
+                </form>
                 { places(props, &draft) }
             </details>
         </section>
@@ -224,8 +225,7 @@ fn own_field(row: &Row<'_>) -> Html {
         let (dispatcher, onact) = (draft.dispatcher(), props.onact.clone());
         let (index, disc, text) = (props.index, props.disc.clone(), props.text.clone());
         let settled = props.settled;
-        Callback::from(move |event: InputEvent| {
-            let typed = event.target_unchecked_into::<HtmlInputElement>().value();
+        pace::typing(Callback::from(move |typed: String| {
             let props = Props {
                 index,
                 disc: disc.clone(),
@@ -238,7 +238,7 @@ fn own_field(row: &Row<'_>) -> Html {
                 onact.emit(Action::Typed(edit));
             }
             dispatcher.dispatch(Change::Type(own, typed));
-        })
+        }))
     };
     let invalid = wrong.is_some().then_some("true");
     let described = invalid.map(|_| format!("{name}-error"));

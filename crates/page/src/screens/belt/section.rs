@@ -141,7 +141,7 @@ pub(super) fn PartView(props: &PartProps) -> Html {
         <section class="part" id={format!("part-{id}")}>
             <h2>{ title }</h2>
             <p class="note">{ note }</p>
-            <div class="form">{ for fields(part).map(|descriptor| field(descriptor, whole, text, onset)) }</div>
+            <form class="form">{ for fields(part).map(|descriptor| field(descriptor, whole, text, onset)) }</form>
             { for found.iter().map(|section| rows(whole, section, *tools)) }
         </section>
     }

@@ -25,7 +25,7 @@ impl Form<'_> {
     /// The fields of one part of the screen, in their order.
     pub(super) fn part(&self, part: SectionId) -> Html {
         let fields = FIELDS.iter().filter(|field| field.section == part.name());
-        html! { <div class="form">{ for fields.map(|field| self.field(field)) }</div> }
+        html! { <form class="form">{ for fields.map(|field| self.field(field)) }</form> }
     }
 
     /// The fields in error that a verdict needs: those of the bolt and its joint.
@@ -61,10 +61,10 @@ impl Form<'_> {
             .partition(|field| !HEAD.contains(&field.key));
         html! {
             <>
-                <div class={classes!("form", self.begun())}>{ for first.iter().map(|field| self.field(field)) }</div>
+                <form class={classes!("form", self.begun())}>{ for first.iter().map(|field| self.field(field)) }</form>
                 <details class="more" open={open}>
                     <summary>{ "Head and hole: " }{ self.head() }</summary>
-                    <div class="form">{ for head.iter().map(|field| self.field(field)) }</div>
+                    <form class="form">{ for head.iter().map(|field| self.field(field)) }</form>
                 </details>
             </>
         }

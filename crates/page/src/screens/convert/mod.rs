@@ -7,6 +7,7 @@ mod onward;
 mod single;
 
 use crate::link::{Places, use_link};
+use crate::pace;
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::caution;
@@ -92,11 +93,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
     let field = use_node_ref();
     let oninput = {
         let dispatcher = typed.dispatcher();
-        Callback::from(move |event: InputEvent| {
-            if let Some(area) = event.target_dyn_into::<HtmlTextAreaElement>() {
-                dispatcher.dispatch(Action::Type(area.value()));
-            }
-        })
+        pace::typing(Callback::from(move |text| dispatcher.dispatch(Action::Type(text))))
     };
     let ontake = {
         let (dispatcher, field) = (typed.dispatcher(), field.clone());

@@ -10,6 +10,7 @@ use super::steps::steps;
 use super::unreadable::unreadable;
 use super::{carry, summary};
 use crate::link::{Places, put};
+use crate::pace;
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
@@ -23,7 +24,6 @@ use shopmath::sheet::order::{Action, List, Row as NewRow, free_id};
 use shopmath::sheet::{Belt, Check, Fastener, Interval, Part, csv};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::HtmlTextAreaElement;
 use yew::prelude::*;
 
 #[derive(PartialEq, Properties)]
@@ -115,7 +115,7 @@ fn Open(props: &OpenProps) -> Html {
             <div class="screen-only sheet">
                 { summary::status(job, desk) }
                 if sheet.demo { { demo(desk) } }
-                <div class="entries">{ head.of(HEAD) }</div>
+                <form class="entries">{ head.of(HEAD) }</form>
                 { summary::progress(job, onchange) }
                 if !sheet.fasteners.is_empty() { { overlay.button("Bolt by bolt, in large type", Route::sheet(&sheet.id)) } }
 
@@ -140,7 +140,7 @@ fn Open(props: &OpenProps) -> Html {
                     let job = job.clone();
                     move || NewRow::Part(Part { id: free_id(&job.sheet, List::Parts), ..Part::default() })
                 }) }
-                <div class="entries">{ head.of(MONEY) }</div>
+                <form class="entries">{ head.of(MONEY) }</form>
                 { summary::total(job) }
 
                 <h2>{ "Checks" }</h2>
@@ -172,9 +172,11 @@ fn Open(props: &OpenProps) -> Html {
                 { summary::due(job) }
 
                 <h2>{ "Notes" }</h2>
-                <label class="spoken" for="sheet-notes">{ "Notes" }</label>
-                <textarea id="sheet-notes" name="notes" rows="3" value={sheet.notes.clone()}
-                    oninput={onset.reform(|event: InputEvent| ("notes", event.target_unchecked_into::<HtmlTextAreaElement>().value()))} />
+                <form>
+                    <label class="spoken" for="sheet-notes">{ "Notes" }</label>
+                    <textarea id="sheet-notes" name="notes" rows="3" value={sheet.notes.clone()}
+                        oninput={pace::typing(onset.reform(|text| ("notes", text)))} />
+                </form>
 
                 <h2>{ "Print, save, share" }</h2>
                 { out(job, desk) }

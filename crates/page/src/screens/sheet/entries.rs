@@ -165,7 +165,7 @@ pub(super) fn Row(props: &Props) -> Html {
     let part = (list == List::Parts).then(|| id.to_string());
     html! {
         <li class="job-row" id={row.clone()} data-part={part}>
-            <div class="entries">{ entries.of(props.fields) }</div>
+            <form class="entries">{ entries.of(props.fields) }</form>
             { props.children.clone() }
             <div class="row-foot">
                 if let Some(done) = props.done { { row_tick((list, id), &row, ("done", "Done"), (Tick::Done, done), &props.onchange) } }

@@ -77,7 +77,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     *more_opened.borrow_mut() = more_open;
     html! {
         <li class="job-row" id={name.clone()} data-fastener={id.to_string()}>
-            <div class="entries">{ entries.of(FASTENER) }</div>
+            <form class="entries">{ entries.of(FASTENER) }</form>
             { answer(row, found) }
             { readings(row, found, &props.onchange) }
             <div class="ticks">
@@ -88,7 +88,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
             if found.single_use_likely { <p class="note">{ "A torque and an angle usually mean a single-use bolt. Tick it if the vehicle maker says so." }</p> }
             <details class="more" open={more_open}>
                 <summary>{ "Tools and adapter" }</summary>
-                <div class="entries">{ entries.of(FASTENER_MORE) }</div>
+                <form class="entries">{ entries.of(FASTENER_MORE) }</form>
             </details>
             <div class="row-foot">
                 { box_of(Tick::Done, ("done", "Done"), row.done) }
@@ -164,5 +164,5 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
             </div>
         }
     };
-    html! { <div class="readings">{ for (0..shown).map(reading) }</div> }
+    html! { <form class="readings">{ for (0..shown).map(reading) }</form> }
 }

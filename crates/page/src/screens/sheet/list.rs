@@ -5,6 +5,7 @@ use super::desk::Desk;
 use super::shared::begin;
 use super::unreadable::unreadable;
 use crate::keep::{self, KeepError, Removed, Shelf, Unreadable};
+use crate::pace;
 use crate::route::Route;
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
@@ -114,7 +115,7 @@ pub(super) fn Sheets(props: &Props) -> Html {
     let shown = if *all { found.len() } else { found.len().min(SHOWN) };
     let typed = {
         let query = query.clone();
-        Callback::from(move |event: InputEvent| query.set(event.target_unchecked_into::<HtmlInputElement>().value()))
+        pace::typing(Callback::from(move |text| query.set(text)))
     };
     let more = Callback::from(move |_: MouseEvent| all.set(true));
     html! {
