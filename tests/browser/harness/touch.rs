@@ -3,7 +3,8 @@
 
 use super::Phone;
 use anyhow::{Context, Result};
-use serde_json::json;
+use serde_json::{Value, json};
+use thirtyfour::common::command::{Actions, Command};
 use thirtyfour::{By, Key, WebElement};
 
 impl Phone {
@@ -78,33 +79,48 @@ impl Phone {
 
     /// Drags what a selector finds by so many points, with a finger.
     pub fn drag(&self, selector: &str, by: [f64; 2]) -> Result<()> {
-        let [x, y] = self.middle(selector)?;
-        let touch = |kind: &str, points: &[[f64; 2]]| {
-            let points: Vec<_> = points.iter().map(|[x, y]| json!({ "x": x, "y": y })).collect();
-            self.devtools(
-                "Input.dispatchTouchEvent",
-                json!({ "type": kind, "touchPoints": points }),
-            )
-        };
-        touch("touchStart", &[[x, y]])?;
-        for at in way([x, y], by) {
-            touch("touchMove", &[at])?;
-        }
-        touch("touchEnd", &[]).map(|_| ())
+        self.drag_by("touch", selector, by)
     }
 
     /// Drags what a selector finds by so many points, with a mouse.
     pub fn drag_with_mouse(&self, selector: &str, by: [f64; 2]) -> Result<()> {
-        let [x, y] = self.middle(selector)?;
-        let mouse = |kind: &str, [x, y]: [f64; 2]| {
-            let event = json!({ "type": kind, "x": x, "y": y, "button": "left", "buttons": 1, "clickCount": 1 });
-            self.devtools("Input.dispatchMouseEvent", event)
-        };
-        mouse("mousePressed", [x, y])?;
-        for at in way([x, y], by) {
-            mouse("mouseMoved", at)?;
-        }
-        mouse("mouseReleased", [x + by[0], y + by[1]]).map(|_| ())
+        self.drag_by("mouse", selector, by)
+    }
+
+    fn drag_by(&self, pointer: &str, selector: &str, by: [f64; 2]) -> Result<()> {
+        let from = self.middle(selector)?;
+        let mut steps = vec![to(from), down()];
+        steps.extend(way(from, by).map(to));
+        steps.push(up());
+        self.point(pointer, &steps)
+    }
+
+    /// Puts a finger on what a selector finds and leaves it there; where that is.
+    pub fn touch_down(&self, selector: &str) -> Result<[f64; 2]> {
+        let at = self.middle(selector)?;
+        self.point("touch", &[to(at), down()])?;
+        Ok(at)
+    }
+
+    /// Moves the finger that is down.
+    pub fn touch_move(&self, at: [f64; 2]) -> Result<()> {
+        self.point("touch", &[to(at)])
+    }
+
+    /// Lifts the finger.
+    pub fn touch_up(&self) -> Result<()> {
+        self.point("touch", &[up()])
+    }
+
+    /// What a finger (`touch`) or a `mouse` does, one step after the other.
+    fn point(&self, pointer: &str, steps: &[Value]) -> Result<()> {
+        let actions = json!([{
+            "type": "pointer", "id": pointer, "parameters": { "pointerType": pointer }, "actions": steps,
+        }]);
+        let command = Command::PerformActions(Actions::from(actions));
+        self.wait_on(self.browser().cmd(command))
+            .with_context(|| format!("the {pointer} could not do it"))?;
+        Ok(())
     }
 
     /// The middle of an element, brought to the middle of the screen.
@@ -122,6 +138,19 @@ impl Phone {
             Ok(self.wait_on(self.browser().find(By::Css(selector))).ok())
         })
     }
+}
+
+fn down() -> Value {
+    json!({ "type": "pointerDown", "button": 0 })
+}
+
+fn up() -> Value {
+    json!({ "type": "pointerUp", "button": 0 })
+}
+
+/// A move to a place, in the time of one picture on a screen.
+fn to([x, y]: [f64; 2]) -> Value {
+    json!({ "type": "pointerMove", "x": x, "y": y, "duration": 16 })
 }
 
 /// Points on the way of a drag, its end the last.
