@@ -7,7 +7,7 @@ use crate::browser::{Browser, Engine};
 use crate::run::{self, step};
 use crate::{dist, options, page, paths};
 use anyhow::{Context, Result, ensure};
-use base64::{Engine, engine::general_purpose::STANDARD};
+use base64::{Engine as _, engine::general_purpose::STANDARD};
 use lexopt::{Arg, Parser};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

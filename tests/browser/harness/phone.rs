@@ -3,7 +3,7 @@
 
 use super::driver::Driver;
 use super::engine::{Engine, Line, Setup, WIDTH};
-use super::traffic::Watch;
+use super::traffic::{LAST, Watch};
 use super::{Switch, Traffic, setting};
 use anyhow::{Context, Result, bail, ensure};
 use serde::de::DeserializeOwned;
@@ -112,6 +112,10 @@ impl Phone {
 
     /// Closes the browser. What it stored and what it asked for are left.
     pub fn close(mut self) -> Result<(Profile, Traffic)> {
+        let last = "return fetch(arguments[0]).then(() => true, () => true)";
+        let url = format!("{}{LAST}", self.site);
+        // Whether it was seen is what `Traffic` says.
+        let _ = self.script::<bool>(last, vec![Value::from(url)]);
         self.wait_on(self.browser.clone().quit())
             .context("the browser did not close")?;
         let profile = self.profile.take().context("a phone is closed once")?;

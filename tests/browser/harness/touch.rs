@@ -56,6 +56,7 @@ impl Phone {
 
     /// Chooses an entry of a list by its value.
     pub fn choose(&self, key: &str, value: &str) -> Result<()> {
+        self.reach(&format!("[id='{key}']"))?;
         let entry = self.element(&format!("[id='{key}'] option[value='{value}']"))?;
         self.wait_on(entry.click())
             .with_context(|| format!("`{key}` does not offer `{value}`"))

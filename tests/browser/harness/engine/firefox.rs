@@ -40,6 +40,10 @@ fn preferences(setup: &Setup<'_>) -> Value {
         "browser.helperApps.neverAsk.saveToDisk": "application/json,text/csv,text/plain,application/octet-stream",
         // A store that is full is a few megabytes, not a share of the disk.
         "dom.quotaManager.temporaryStorage.fixedLimit": STORE / 1024,
+        // Its own errands: whether there is a network, and messages from its makers.
+        "network.captive-portal-service.enabled": false,
+        "network.connectivity-service.enabled": false,
+        "dom.push.connection.enabled": false,
         // To read what was copied needs a hand on a menu that no screen shows.
         "dom.events.testing.asyncClipboard": true,
     });
