@@ -33,6 +33,7 @@ fn preferences(setup: &Setup<'_>) -> Value {
     let mut preferences = json!({
         // A screen that is touched.
         "dom.w3c_touch_events.enabled": 1,
+        "ui.useOverlayScrollbars": 1,
         // Files are kept without a question, in a folder of the journey's own.
         "browser.download.folderList": 2,
         "browser.download.dir": setup.downloads,
