@@ -41,6 +41,7 @@ fn a_full_device_is_said_and_saved_again_once_there_is_room() -> Outcome {
     // The next day, as the browser remembers for a while how much room there was.
     let (profile, _) = phone.close()?;
     let phone = Phone::with(profile, server.site())?;
+    phone.open("#/convert")?;
     phone.leave_room(false)?;
     phone.open(&format!("#/sheet/{id}"))?;
     until_notes(&phone, "before it was full")?;
