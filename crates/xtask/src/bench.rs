@@ -12,8 +12,8 @@ mod speed;
 mod start;
 mod weight;
 
-use crate::run::step;
 use crate::browser::{Browser, Engine};
+use crate::run::step;
 use crate::{dist, options, tools};
 use anyhow::Result;
 use lexopt::Parser;

@@ -191,7 +191,10 @@ impl Part {
         let mut folders = vec![PathBuf::from(self.below?)];
         for _ in 0..2 {
             let deeper: Vec<PathBuf> = folders.iter().flat_map(|folder| inside(folder)).collect();
-            let found = deeper.iter().map(|folder| folder.join(name)).find(|file| file.is_file());
+            let found = deeper
+                .iter()
+                .map(|folder| folder.join(name))
+                .find(|file| file.is_file());
             if found.is_some() {
                 return found;
             }

@@ -68,9 +68,12 @@ fn one_engine(browser: &Browser, names: &[&str]) -> Result<()> {
 }
 
 fn journeys(mut cargo: Command) -> Command {
-    cargo
-        .args(["test", "--quiet", "--package", "fenderside-tests"])
-        .args(["--features", "browser", "--test", "browser"]);
+    cargo.args(["test", "--quiet", "--package", "fenderside-tests"]).args([
+        "--features",
+        "browser",
+        "--test",
+        "browser",
+    ]);
     cargo
 }
 

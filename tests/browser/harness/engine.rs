@@ -82,7 +82,7 @@ impl Engine {
     pub(super) fn connect(self, browser: &WebDriver) -> Result<Line> {
         match self {
             Self::Chromium => Ok(Line::DevTools),
-            Self::Firefox => bidi::Line::open(browser).map(Line::BiDi),
+            Self::Firefox => Ok(Line::BiDi(Box::new(bidi::Line::open(browser)?))),
             Self::WebKit => Ok(Line::Nothing),
         }
     }
@@ -94,7 +94,7 @@ pub(super) enum Line {
     /// Chromium's developer protocol, through its driver.
     DevTools,
     /// WebDriver BiDi, a connection of its own.
-    BiDi(bidi::Line),
+    BiDi(Box<bidi::Line>),
     /// There is none.
     Nothing,
 }

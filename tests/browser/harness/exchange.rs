@@ -86,5 +86,8 @@ fn is_on_its_way(file: &Path) -> bool {
     let hidden = file
         .file_name()
         .is_some_and(|name| name.to_string_lossy().starts_with('.'));
-    hidden || file.extension().is_some_and(|ending| ending == "crdownload" || ending == "part")
+    hidden
+        || file
+            .extension()
+            .is_some_and(|ending| ending == "crdownload" || ending == "part")
 }

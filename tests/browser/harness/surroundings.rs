@@ -3,7 +3,7 @@
 
 use super::Phone;
 use super::engine::Line;
-use anyhow::{Result, bail};
+use anyhow::{Context, Result, bail};
 use serde_json::{Value, json};
 
 /// Gives the page the look it has on paper, or back the one on the screen: each rule for one of
@@ -18,21 +18,6 @@ const MEDIUM: &str = r"
     }
     dispatchEvent(new Event(paper ? 'beforeprint' : 'afterprint'));
     return [...window.media.values()].filter((medium) => medium === 'print').length";
-
-/// Fills the store to the last kilobyte, or makes the room free again.
-const FILL: &str = r"
-    const ask = (request) => new Promise((good, bad) => { request.onsuccess = () => good(request.result); request.onerror = () => bad(request.error) });
-    return (async (full) => {
-        if (!full) { await ask(indexedDB.deleteDatabase('filler')); return }
-        const opening = indexedDB.open('filler');
-        opening.onupgradeneeded = () => opening.result.createObjectStore('filler', { autoIncrement: true });
-        const base = await ask(opening);
-        for (let size = 1 << 20; size >= 1 << 10;) {
-            try { await ask(base.transaction('filler', 'readwrite').objectStore('filler').add(new Uint8Array(size))) }
-            catch { size >>= 1 }
-        }
-        base.close();
-    })(arguments[0])";
 
 impl Phone {
     /// Runs a script in this tab before anything of a page, from the next page on.
@@ -69,12 +54,9 @@ impl Phone {
         Ok(())
     }
 
-    /// Leaves the site no room to keep anything more, or as much as it wants. Chromium is told how
-    /// much that is; in others the little a site may keep there is filled up.
+    /// Leaves the site no room to keep anything more, or as much as it wants. Only Chromium can be
+    /// told how much that is.
     pub fn leave_room(&self, room: bool) -> Result<()> {
-        if !matches!(self.line(), Line::DevTools) {
-            return self.script(FILL, vec![json!(!room)]);
-        }
         let mut wanted = json!({ "origin": self.site() });
         if !room {
             wanted["quotaSize"] = json!(1);
@@ -114,9 +96,8 @@ impl Phone {
             bail!("{method} is a command that only Chromium has");
         }
         let cdp = self.browser().cdp();
-        anyhow::Context::with_context(self.wait_on(cdp.send_raw(method, parameters)), || {
-            format!("{method} was refused")
-        })
+        self.wait_on(cdp.send_raw(method, parameters))
+            .with_context(|| format!("{method} was refused"))
     }
 
     /// The name WebDriver and BiDi both have for the tab in front.

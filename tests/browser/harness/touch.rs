@@ -20,6 +20,10 @@ impl Phone {
             self.wait_on(field.send_keys(Key::Backspace + ""))?;
             Ok(self.field(key)?.is_empty().then_some(()))
         })?;
+        // WebKit's driver does not take nothing.
+        if text.is_empty() {
+            return Ok(());
+        }
         self.wait_on(field.send_keys(text))
             .with_context(|| format!("`{key}` did not take \"{text}\""))
     }

@@ -260,7 +260,10 @@ fn a_list_that_lost_its_heads_makes_them_again() -> Outcome {
 fn saved_as_found(phone: &Phone, selector: &str) -> Result<Value> {
     let (name, bytes) = phone.download(&format!("{selector} .chip"))?;
     let ending = std::path::Path::new(&name).extension();
-    ensure!(ending.is_some_and(|ending| ending == "txt"), "the file is called {name}");
+    ensure!(
+        ending.is_some_and(|ending| ending == "txt"),
+        "the file is called {name}"
+    );
     let text = String::from_utf8(bytes)?;
     serde_json::from_str(&text).with_context(|| format!("the file holds \"{text}\""))
 }

@@ -39,8 +39,6 @@ fn preferences(setup: &Setup<'_>) -> Value {
         "browser.download.dir": setup.downloads,
         "browser.download.always_ask_before_handling_new_types": false,
         "browser.helperApps.neverAsk.saveToDisk": "application/json,text/csv,text/plain,application/octet-stream",
-        // A store that is full is a few megabytes, not a share of the disk.
-        "dom.quotaManager.temporaryStorage.fixedLimit": STORE / 1024,
         // Its own errands: whether there is a network, and messages from its makers.
         "network.captive-portal-service.enabled": false,
         "network.connectivity-service.enabled": false,
@@ -62,6 +60,3 @@ fn preferences(setup: &Setup<'_>) -> Value {
     }
     preferences
 }
-
-/// What a site may keep, bytes: the least that Firefox grants one site when room is short.
-const STORE: u32 = 10 << 20;

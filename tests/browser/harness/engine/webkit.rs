@@ -21,7 +21,10 @@ pub(super) fn driver() -> Result<Driver> {
 
 /// The browser's settings. A name of the browser must not be asked for.
 pub(super) fn capabilities(setup: &Setup<'_>) -> Result<Capabilities> {
-    ensure!(setup.keeps, "WebKit's driver has no setting that keeps a site from storing");
+    ensure!(
+        setup.keeps,
+        "WebKit's driver has no setting that keeps a site from storing"
+    );
     let options = json!({ "binary": setting::path("MINIBROWSER")?, "args": ["--automation"] });
     let mut settings = Map::new();
     settings.insert("webkitgtk:browserOptions".to_owned(), options);
