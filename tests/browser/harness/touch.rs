@@ -2,6 +2,7 @@
 //! through the page's own code.
 
 use super::Phone;
+use super::engine::Line;
 use anyhow::{Context, Result};
 use serde_json::{Value, json};
 use thirtyfour::common::command::{Actions, Command};
@@ -103,18 +104,29 @@ impl Phone {
     /// Puts a finger on what a selector finds and leaves it there; where that is.
     pub fn touch_down(&self, selector: &str) -> Result<[f64; 2]> {
         let at = self.middle(selector)?;
-        self.point("touch", &[to(at), down()])?;
+        self.finger("touchStart", Some(at), &[to(at), down()])?;
         Ok(at)
     }
 
     /// Moves the finger that is down.
     pub fn touch_move(&self, at: [f64; 2]) -> Result<()> {
-        self.point("touch", &[to(at)])
+        self.finger("touchMove", Some(at), &[to(at)])
     }
 
     /// Lifts the finger.
     pub fn touch_up(&self) -> Result<()> {
-        self.point("touch", &[up()])
+        self.finger("touchEnd", None, &[up()])
+    }
+
+    /// A step of a finger that stays down between commands. With Chromium's driver such a finger
+    /// did not move the page on, so there it goes by the developer protocol.
+    fn finger(&self, event: &str, at: Option<[f64; 2]>, steps: &[Value]) -> Result<()> {
+        if !matches!(self.line(), Line::DevTools) {
+            return self.point("touch", steps);
+        }
+        let points: Vec<Value> = at.iter().map(|[x, y]| json!({ "x": x, "y": y })).collect();
+        let event = json!({ "type": event, "touchPoints": points });
+        self.devtools("Input.dispatchTouchEvent", event).map(|_| ())
     }
 
     /// What a finger (`touch`) or a `mouse` does, one step after the other.
