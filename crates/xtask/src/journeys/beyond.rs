@@ -47,6 +47,16 @@ const BEYOND: &[Beyond] = &[
     },
     Beyond {
         engine: Engine::WebKit,
+        reason: "its browser puts no file where it is told to",
+        journeys: &[
+            "sheet::files::files_of_the_page_have_the_published_form_and_come_back_whole",
+            "sheet::files::tables_open_in_a_spreadsheet_and_run_nothing_there",
+            "sheet::storage::a_record_that_cannot_be_read_is_set_aside_whole_and_can_be_saved",
+            "sheet::storage::a_record_of_a_newer_version_is_left_alone",
+        ],
+    },
+    Beyond {
+        engine: Engine::WebKit,
         reason: "its driver cannot print",
         journeys: &["sheet::job::a_job_goes_from_plan_to_paper_on_a_dead_network"],
     },
