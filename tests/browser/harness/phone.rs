@@ -47,6 +47,8 @@ pub struct Phone {
     profile: Option<Profile>,
     downloads: TempDir,
     watch: Watch,
+    /// Whether the browser was killed.
+    gone: bool,
     _log: TempDir,
 }
 
@@ -96,6 +98,7 @@ impl Phone {
             profile: Some(profile),
             downloads,
             watch,
+            gone: false,
             _log: log,
         };
         phone.size_window()?;
@@ -132,6 +135,7 @@ impl Phone {
 
     /// What a browser that was killed has stored.
     pub fn left_behind(mut self) -> Result<Profile> {
+        self.gone = true;
         self.profile.take().context("a phone is closed once")
     }
 
@@ -279,6 +283,10 @@ impl Phone {
 
 impl Drop for Phone {
     fn drop(&mut self) {
+        // A driver would wait long for the answer of a browser that was killed.
+        if self.gone {
+            return;
+        }
         // Asking twice is harmless; not asking would leave the browser behind.
         let _ = self.runtime.block_on(self.browser.clone().quit());
     }

@@ -25,7 +25,9 @@ impl Phone {
         if text.is_empty() {
             return Ok(());
         }
-        self.wait_on(field.send_keys(text))
+        // A new line is a key of its own to WebKit's driver, as to a person.
+        let keys = text.replace('\n', "\u{e007}");
+        self.wait_on(field.send_keys(keys))
             .with_context(|| format!("`{key}` did not take \"{text}\""))
     }
 

@@ -57,6 +57,21 @@ const BEYOND: &[Beyond] = &[
     },
     Beyond {
         engine: Engine::WebKit,
+        reason: "it lets no script read what was copied",
+        journeys: &["sheet::share::a_clipboard_that_is_blocked_says_so"],
+    },
+    Beyond {
+        engine: Engine::WebKit,
+        reason: "the reader finds no code in the coarse picture its driver takes",
+        journeys: &["sheet::share::a_code_on_the_screen_brings_the_sheet_to_another_phone"],
+    },
+    Beyond {
+        engine: Engine::WebKit,
+        reason: "its driver does not answer once there is a second tab",
+        journeys: &["sheet::two_tabs::a_save_in_one_tab_shows_in_the_other"],
+    },
+    Beyond {
+        engine: Engine::WebKit,
         reason: "its driver cannot print",
         journeys: &["sheet::job::a_job_goes_from_plan_to_paper_on_a_dead_network"],
     },
@@ -82,10 +97,6 @@ const WEAKER: &[(Engine, &str)] = &[
     ),
     (Engine::WebKit, "a finger is a mouse, as its driver has no finger"),
     (Engine::WebKit, "the screen is 447 points wide instead of 390"),
-    (
-        Engine::WebKit,
-        "a clipboard that refuses is put in by the journey, as it has no setting for that",
-    ),
 ];
 
 /// Fails when an entry names no journey: what has been renamed would be left out unsaid, or run.
