@@ -51,6 +51,7 @@ const BEYOND: &[Beyond] = &[
         journeys: &[
             "sheet::files::files_of_the_page_have_the_published_form_and_come_back_whole",
             "sheet::files::tables_open_in_a_spreadsheet_and_run_nothing_there",
+            "sheet::share::a_sheet_too_long_for_a_code_says_so_and_goes_as_link_or_file",
             "sheet::storage::a_record_that_cannot_be_read_is_set_aside_whole_and_can_be_saved",
             "sheet::storage::a_record_of_a_newer_version_is_left_alone",
         ],
