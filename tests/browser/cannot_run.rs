@@ -1,13 +1,12 @@
 //! Browsers that cannot run the page, or only half of it, are told so in words.
 
 use fenderside_tests::harness::{Copy, Outcome, Phone, Server};
-use serde_json::json;
 
 #[test]
 fn a_browser_without_webassembly_is_told_what_can_run_the_page() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
-    before_the_page(&phone, "delete window.WebAssembly")?;
+    phone.before_page("delete window.WebAssembly")?;
     phone.go(server.site())?;
     phone.until_text("#boot-says", "no WebAssembly")
 }
@@ -32,13 +31,8 @@ fn a_browser_that_blocks_storage_runs_the_page_and_says_what_is_missing() -> Out
     let phone = Phone::fresh(server.site())?;
     let block = "for (const name of ['localStorage', 'sessionStorage', 'indexedDB']) \
          Object.defineProperty(window, name, { get() { throw new DOMException('blocked', 'SecurityError'); } })";
-    before_the_page(&phone, block)?;
+    phone.before_page(block)?;
     phone.open("#/convert?q=60%20N%C2%B7m")?;
     phone.until_text("#boot-note", "keeps nothing")?;
     phone.until_row("lbf·ft", 44.253_729, 1e-7)
-}
-
-fn before_the_page(phone: &Phone, script: &str) -> Outcome {
-    phone.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script }))?;
-    Ok(())
 }

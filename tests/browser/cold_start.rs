@@ -5,11 +5,30 @@ use fenderside_tests::harness::{Outcome, Phone, Server};
 const SPEC: &str = "#/convert?q=60%20N%C2%B7m";
 
 #[test]
+fn the_page_goes_on_when_the_network_dies() -> Outcome {
+    let server = Server::start()?;
+    visit_and_lose(server)?.close()?.1.stays_home()
+}
+
+#[test]
 fn the_page_starts_from_a_dead_network() -> Outcome {
     let server = Server::start()?;
     let site = server.site().to_owned();
+    let (profile, traffic) = visit_and_lose(server)?.close()?;
+    traffic.stays_home()?;
 
-    let phone = Phone::fresh(&site)?;
+    let next_day = Phone::with(profile, &site)?;
+    next_day.open(SPEC)?;
+    assert_eq!(next_day.field("q")?, "60 N·m");
+    next_day.until_kept()?;
+
+    let (_, traffic) = next_day.close()?;
+    traffic.stays_home()
+}
+
+/// A first visit, at the end of which there is no network; what the phone shows then.
+fn visit_and_lose(server: Server) -> anyhow::Result<Phone> {
+    let phone = Phone::fresh(server.site())?;
     phone.open("#/convert")?;
     phone.until_kept()?;
 
@@ -28,15 +47,5 @@ fn the_page_starts_from_a_dead_network() -> Outcome {
         phone.open(old)?;
         assert_eq!(phone.field("q")?, "35 psi", "{old}");
     }
-
-    let (profile, traffic) = phone.close()?;
-    traffic.stays_home()?;
-
-    let next_day = Phone::with(profile, &site)?;
-    next_day.open(SPEC)?;
-    assert_eq!(next_day.field("q")?, "60 N·m");
-    next_day.until_kept()?;
-
-    let (_, traffic) = next_day.close()?;
-    traffic.stays_home()
+    Ok(phone)
 }

@@ -109,9 +109,7 @@ pub(crate) const TEXTS: &[&str] = &[
 pub(crate) fn watch(phone: &Phone) -> Outcome {
     let source = "window.refused = []; document.addEventListener('securitypolicyviolation', \
          (event) => window.refused.push(`${event.violatedDirective} ${event.blockedURI} ${event.sample}`))";
-    phone.devtools("Page.enable", json!({}))?;
-    phone.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": source }))?;
-    Ok(())
+    phone.before_page(source)
 }
 
 /// Elements and attributes that no text may become. The page has one script, of its own.

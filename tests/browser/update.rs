@@ -56,12 +56,7 @@ fn a_new_version_waits_until_it_is_asked_for() -> Outcome {
 fn count_loads(phone: &Phone) -> Outcome {
     phone.script::<()>("sessionStorage.setItem('loads', '0')", vec![])?;
     let count = "sessionStorage.setItem('loads', 1 + Number(sessionStorage.getItem('loads')))";
-    phone
-        .devtools(
-            "Page.addScriptToEvaluateOnNewDocument",
-            serde_json::json!({ "source": count }),
-        )
-        .map(|_| ())
+    phone.before_page(count)
 }
 
 fn loads(phone: &Phone) -> anyhow::Result<u32> {

@@ -12,8 +12,9 @@ mod speed;
 mod start;
 mod weight;
 
+use crate::browser::{Browser, Engine};
 use crate::run::step;
-use crate::{browser, dist, options, tools};
+use crate::{dist, options, tools};
 use anyhow::Result;
 use lexopt::Parser;
 use report::Report;
@@ -22,7 +23,7 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
     if let Some(argument) = options.next()? {
         return options::unknown(&argument);
     }
-    let browser = step("Browser", browser::fetch)?;
+    let browser = step("Browser", || Browser::fetch(Engine::Chromium))?;
     dist::build()?;
     let tools = tools::fetch()?;
     let references = step("References: hello world and empty page", || references::build(&tools))?;

@@ -9,6 +9,7 @@ mod compress;
 mod deny;
 mod dist;
 mod fuzz;
+mod journeys;
 mod options;
 mod page;
 mod paths;
@@ -29,9 +30,10 @@ cargo xtask <command>
         build the page as it is deployed and serve it; with --dir, serve a
         folder that has been built before, without building
   test  run every check there is: format, lints, unit, property and reference
-        tests, then journeys in a real browser
-  test browser [NAME...]
-        only the journeys, or only those whose name contains NAME
+        tests, then journeys in Chromium, Firefox and WebKit
+  test browser [chromium|firefox|webkit] [NAME...]
+        only the journeys, or only those whose name contains NAME, in one
+        engine or in all of them
   dist  build the page into dist/, ready for any static host
   dist --finish FOLDER [--retire]
         write the service worker and the compressed files of a folder that

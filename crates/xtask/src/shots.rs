@@ -3,11 +3,11 @@
 //! A program of the tests' package drives the browser and hands the pictures over;
 //! they go to `web/shots`, which no build copies into the page.
 
-use crate::browser::{self, Browser};
+use crate::browser::{Browser, Engine};
 use crate::run::{self, step};
 use crate::{dist, options, page, paths};
 use anyhow::{Context, Result, ensure};
-use base64::{Engine, engine::general_purpose::STANDARD};
+use base64::{Engine as _, engine::general_purpose::STANDARD};
 use lexopt::{Arg, Parser};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -26,7 +26,7 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
             other => return options::unknown(&other),
         }
     }
-    let browser = step("Browser", browser::fetch)?;
+    let browser = step("Browser", || Browser::fetch(Engine::Chromium))?;
     let folder = match built {
         Some(folder) => std::path::absolute(folder)?,
         None => {
@@ -52,9 +52,8 @@ fn take(browser: &Browser, folder: &Path) -> Result<Pictures> {
         ])
         .args(["--bin", "shots"])
         .env("FENDERSIDE_XTASK", std::env::current_exe()?)
-        .env("FENDERSIDE_DIST", folder)
-        .env("CHROMIUM", &browser.chromium)
-        .env("CHROMEDRIVER", &browser.driver);
+        .env("FENDERSIDE_DIST", folder);
+    browser.hand_to(&mut shots);
     let text = run::capture(&mut shots)?;
     serde_json::from_str(&text).context("the program that takes pictures printed something else")
 }

@@ -2,9 +2,10 @@
 //!
 //! Nothing is skipped: what cannot run here is an error that says what to install.
 
+use crate::browser::{Browser, Engine};
 use crate::run::{cargo, run, step};
-use crate::{browser, dist, fuzz, options, paths};
-use anyhow::{Context, Result, bail};
+use crate::{dist, fuzz, journeys, options};
+use anyhow::{Result, bail};
 use lexopt::{Arg, Parser, ValueExt};
 
 const WASM: &[&str] = &["--target", "wasm32-unknown-unknown"];
@@ -14,20 +15,32 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
         None => {
             // Asked for first: a missing browser should not come to light after
             // ten minutes of other work.
-            let browser = step("Browser", browser::fetch)?;
+            let browsers = fetch(&Engine::ALL)?;
             native()?;
             fuzz::replay()?;
             dist::build()?;
-            journeys(&browser, &[])
+            journeys::run_in(&browsers, &[])
         }
         Some("browser") => {
-            let names = names(options)?;
-            let browser = step("Browser", browser::fetch)?;
+            let mut names = names(options)?;
+            // A word for an engine first is the engine, and no part of a name.
+            let engine = names.first().and_then(|word| Engine::named(word));
+            let browsers = match engine {
+                Some(engine) => {
+                    names.remove(0);
+                    fetch(&[engine])?
+                }
+                None => fetch(&Engine::ALL)?,
+            };
             dist::build()?;
-            journeys(&browser, &names)
+            journeys::run_in(&browsers, &names)
         }
         Some(other) => bail!("`test {other}` is not known. Type `cargo xtask help`."),
     }
+}
+
+fn fetch(engines: &[Engine]) -> Result<Vec<Browser>> {
+    step("Browsers", || engines.iter().copied().map(Browser::fetch).collect())
 }
 
 fn names(mut options: Parser) -> Result<Vec<String>> {
@@ -66,20 +79,3 @@ fn native() -> Result<()> {
 }
 
 const DENY: &[&str] = &["--", "-D", "warnings"];
-
-fn journeys(browser: &browser::Browser, names: &[String]) -> Result<()> {
-    let xtask = std::env::current_exe().context("this program cannot find itself")?;
-    step("Journeys in a browser", || {
-        let mut command = cargo();
-        command
-            .args(["test", "--package", "fenderside-tests", "--features", "browser"])
-            .args(["--test", "browser", "--"])
-            .arg("--test-threads=1")
-            .args(names)
-            .env("FENDERSIDE_XTASK", &xtask)
-            .env("FENDERSIDE_DIST", paths::dist())
-            .env("CHROMIUM", &browser.chromium)
-            .env("CHROMEDRIVER", &browser.driver);
-        run(&mut command)
-    })
-}

@@ -12,6 +12,8 @@ const TRUNK: &str = "0.21.14";
 /// The version whose wasm-opt reads what the pinned compiler writes.
 const BINARYEN: &str = "132";
 const CARGO_DENY: &str = "0.20.2";
+/// It speaks to every Firefox of these years.
+const GECKODRIVER: &str = "0.37.1";
 const CARGO_FUZZ: &str = "0.13.2";
 const WASM: &str = "wasm32-unknown-unknown";
 
@@ -89,6 +91,11 @@ pub(crate) fn cargo_deny() -> Result<PathBuf> {
 /// What builds a program to fuzz with.
 pub(crate) fn cargo_fuzz() -> Result<PathBuf> {
     cargo_tool("cargo-fuzz", "cargo-fuzz", CARGO_FUZZ, &["--locked"])
+}
+
+/// What speaks WebDriver for Firefox.
+pub(crate) fn geckodriver() -> Result<PathBuf> {
+    cargo_tool("geckodriver", "geckodriver", GECKODRIVER, &["--locked"])
 }
 
 /// Rustup adds the target of `rust-toolchain.toml` by itself only when it

@@ -60,9 +60,6 @@ fn while_a_finger_moves_the_screen_says_what_waits_and_a_rest_brings_it() -> Out
     phone.open("#/belt")?;
     phone.tap("#pulley-5")?;
     let wrap = phone.result("wrap-5")?;
-    let middle = "const grip = document.querySelector('.grip[data-pulley=\"4\"]'); grip.scrollIntoView({ block: 'center' }); \
-         const box = grip.getBoundingClientRect(); return [box.x + box.width / 2, box.y + box.height / 2]";
-    let [x, y]: [f64; 2] = phone.script(middle, Vec::new())?;
     // Each state that a frame has shown: whether numbers wait, the numbers, and the pulley as drawn.
     let watch = "window.seen = []; const note = () => { const at = (id) => document.getElementById(id).value; \
          const waits = document.querySelector('.verdict').innerText.includes('below follows'); \
@@ -70,16 +67,9 @@ fn while_a_finger_moves_the_screen_says_what_waits_and_a_rest_brings_it() -> Out
          const state = [waits, at('pulley-x') + ' ' + at('wrap-5'), drawn]; const last = seen[seen.length - 1]; \
          if (String(last) !== String(state)) seen.push(state); requestAnimationFrame(note) }; note()";
     phone.script::<()>(watch, Vec::new())?;
-    let touch = |kind: &str, points: serde_json::Value| {
-        let event = serde_json::json!({ "type": kind, "touchPoints": points });
-        phone.devtools("Input.dispatchTouchEvent", event)
-    };
-    touch("touchStart", serde_json::json!([{ "x": x, "y": y }]))?;
+    let [x, y] = phone.touch_down(".grip[data-pulley='4']")?;
     for step in 1..=6 {
-        touch(
-            "touchMove",
-            serde_json::json!([{ "x": x + 6.0 * f64::from(step), "y": y }]),
-        )?;
+        phone.touch_move([x + 6.0 * f64::from(step), y])?;
     }
     // The finger is still down.
     phone.until("the numbers of the new place", || {
@@ -98,7 +88,7 @@ fn while_a_finger_moves_the_screen_says_what_waits_and_a_rest_brings_it() -> Out
         let others = settled.iter().find(|other| other.1 == *numbers && other.2 != *drawn);
         ensure!(others.is_none(), "{numbers} stands for two places: {seen:?}");
     }
-    touch("touchEnd", serde_json::json!([])).map(|_| ())
+    phone.touch_up()
 }
 
 #[test]
@@ -193,21 +183,24 @@ fn everything_to_tap_is_large_enough_and_nothing_is_cut_off() -> Outcome {
              .map(([other]) => one.innerText + ' and ' + other.innerText))";
     let close: Vec<String> = phone.script(close, Vec::new())?;
     ensure!(close.is_empty(), "closer than 8 px: {close:?}");
+    // The letters alone: Firefox counts the pale rim round them to their box.
+    let letters = "const letters = (found) => { const own = found.getBBox(); const to = found.getScreenCTM(); \
+         const [left, top] = [to.a * own.x + to.e, to.d * own.y + to.f]; \
+         return { left, top, right: left + to.a * own.width, bottom: top + to.d * own.height } }; ";
     let cut = "const sheet = document.querySelector('.route').getBoundingClientRect(); \
-         return [...document.querySelectorAll('.route text')].filter((found) => { const box = found.getBoundingClientRect(); \
+         return [...document.querySelectorAll('.route text')].filter((found) => { const box = letters(found); \
              return box.left < sheet.left - .5 || box.right > sheet.right + .5 || box.top < sheet.top - .5 || box.bottom > sheet.bottom + .5 }) \
          .map((found) => found.textContent)";
-    let words = "const all = [...document.querySelectorAll('.route text')].map((found) => [found.textContent, found.getBoundingClientRect()]); \
+    let words = "const all = [...document.querySelectorAll('.route text')].map((found) => [found.textContent, letters(found)]); \
          return all.flatMap(([one, a], place) => all.slice(place + 1).filter(([, b]) => \
              Math.min(a.right, b.right) - Math.max(a.left, b.left) > 2 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 4) \
              .map(([other]) => one + ' on ' + other))";
     for width in [390, 320] {
-        let screen = serde_json::json!({ "width": width, "height": 844, "deviceScaleFactor": 2, "mobile": true });
-        phone.devtools("Emulation.setDeviceMetricsOverride", screen)?;
+        phone.make_wide(width)?;
         phone.until_true("the new width", &format!("return innerWidth === {width}"))?;
-        let cut: Vec<String> = phone.script(cut, Vec::new())?;
+        let cut: Vec<String> = phone.script(&format!("{letters}{cut}"), Vec::new())?;
         ensure!(cut.is_empty(), "cut off at {width}: {cut:?}");
-        let overlapping: Vec<String> = phone.script(words, Vec::new())?;
+        let overlapping: Vec<String> = phone.script(&format!("{letters}{words}"), Vec::new())?;
         ensure!(overlapping.is_empty(), "at {width}: {overlapping:?}");
         phone.until_true(
             "no scrolling sideways",

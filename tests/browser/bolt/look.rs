@@ -3,7 +3,6 @@
 use super::{FULL, at};
 use anyhow::ensure;
 use fenderside_tests::harness::{Outcome, Server};
-use serde_json::json;
 
 /// Every text of the screen with too little contrast against what lies behind it.
 const FAINT: &str = "
@@ -105,10 +104,7 @@ fn it_takes_gloves_and_a_narrow_phone() -> Outcome {
         Vec::new(),
     )?;
     for width in [390, 320] {
-        phone.devtools(
-            "Emulation.setDeviceMetricsOverride",
-            json!({ "width": width, "height": 844, "deviceScaleFactor": 2, "mobile": true }),
-        )?;
+        phone.make_wide(width)?;
         phone.until_true("the width", &format!("return innerWidth === {width}"))?;
         let (seen, small, close): (usize, Vec<String>, Vec<String>) = phone.script(TARGETS, Vec::new())?;
         ensure!(seen > 90, "only {seen} targets were seen");

@@ -2,11 +2,10 @@
 
 use super::{Phone, setting};
 use anyhow::{Context, Result};
-use base64::Engine as _;
-use base64::engine::general_purpose::STANDARD;
 use serde_json::json;
 use std::path::{Path, PathBuf};
 use thirtyfour::By;
+use thirtyfour::common::print::{PrintPage, PrintParameters};
 
 impl Phone {
     /// Chooses a file in a field for files.
@@ -22,32 +21,32 @@ impl Phone {
 
     /// Taps what hands over a file, and waits until it is there whole: its name and its bytes.
     pub fn download(&self, selector: &str) -> Result<(String, Vec<u8>)> {
-        let folder = tempfile::tempdir()?;
-        let to = json!({ "behavior": "allow", "downloadPath": folder.path() });
-        self.devtools("Browser.setDownloadBehavior", to)?;
+        for earlier in files(self.downloads())? {
+            std::fs::remove_file(earlier)?;
+        }
         self.tap(selector)?;
-        let file: PathBuf = self.until("the file", || {
-            let first = std::fs::read_dir(folder.path())?.next().transpose()?;
-            // While it is on its way it has another ending, or a name that begins with a point.
-            let whole = first.map(|file| file.path()).filter(|path| {
-                let hidden = path
-                    .file_name()
-                    .is_some_and(|name| name.to_string_lossy().starts_with('.'));
-                !hidden && path.extension().is_some_and(|ending| ending != "crdownload")
-            });
-            Ok(whole)
+        let file = self.until("the file", || {
+            let found = files(self.downloads())?;
+            let [file] = &found[..] else { return Ok(None) };
+            Ok((is_whole(file)? && !is_on_its_way(file)).then(|| file.clone()))
         })?;
         let name = file.file_name().unwrap_or_default().to_string_lossy().into_owned();
         Ok((name, std::fs::read(file)?))
     }
 
-    /// The page on paper, as a PDF: A4 as millimetres, upright, with the page's own margins.
+    /// The page on paper, as a PDF: A4 upright, with the page's own margins.
     pub fn print(&self) -> Result<Vec<u8>> {
-        let inch = 25.4;
-        let paper = json!({ "paperWidth": 210.0 / inch, "paperHeight": 297.0 / inch, "preferCSSPageSize": true });
-        let answer = self.devtools("Page.printToPDF", paper)?;
-        let letters = answer["data"].as_str().context("there is no paper")?;
-        Ok(STANDARD.decode(letters)?)
+        let paper = PrintParameters {
+            page: PrintPage {
+                width: 21.0,
+                height: 29.7,
+            },
+            // In Chromium this is what lets the page decide on its margins.
+            shrink_to_fit: false,
+            ..PrintParameters::default()
+        };
+        self.wait_on(self.browser().print_page(paper))
+            .context("there is no paper")
     }
 
     /// What a camera sees of an element that is on the screen, as PNG.
@@ -70,4 +69,25 @@ pub fn keep_to_look_at(name: &str, bytes: &[u8]) -> Result<PathBuf> {
     let file = folder.join(name);
     std::fs::write(&file, bytes)?;
     Ok(file)
+}
+
+fn files(folder: &Path) -> Result<Vec<PathBuf>> {
+    let entries = std::fs::read_dir(folder)?;
+    entries.map(|entry| Ok(entry?.path())).collect()
+}
+
+/// Firefox puts an empty file in place before it has the bytes.
+fn is_whole(file: &Path) -> Result<bool> {
+    Ok(std::fs::metadata(file)?.len() > 0)
+}
+
+/// While it is on its way it has another ending, or a name that begins with a point.
+fn is_on_its_way(file: &Path) -> bool {
+    let hidden = file
+        .file_name()
+        .is_some_and(|name| name.to_string_lossy().starts_with('.'));
+    hidden
+        || file
+            .extension()
+            .is_some_and(|ending| ending == "crdownload" || ending == "part")
 }

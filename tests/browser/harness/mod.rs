@@ -5,18 +5,21 @@
 //! here, and only here. Everything waits for a condition, with a limit.
 
 mod address;
-mod chromedriver;
+mod driver;
+mod engine;
 mod exchange;
 mod folder;
 mod phone;
 mod server;
 mod setting;
+mod surroundings;
 mod switch;
 mod touch;
 mod traffic;
 mod view;
 
 pub use address::link;
+pub use engine::Engine;
 pub use exchange::keep_to_look_at;
 pub use folder::Copy;
 pub use phone::{Phone, Profile};

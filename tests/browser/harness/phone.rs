@@ -1,15 +1,18 @@
 //! A phone: one browser on one profile, pointed at one site. Opening, closing and
 //! waiting are here; what a person reads is in `view.rs`, what they do in `touch.rs`.
 
-use super::chromedriver::{self, Driver};
+use super::driver::Driver;
+use super::engine::{Engine, Line, Setup, WIDTH};
+use super::traffic::{LAST, Watch};
 use super::{Switch, Traffic, setting};
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result, bail, ensure};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 use std::future::Future;
+use std::path::Path;
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
-use thirtyfour::{ChromiumLikeCapabilities, WebDriver};
+use thirtyfour::WebDriver;
 use tokio::runtime::Runtime;
 
 /// Far beyond what any step takes on a slow, busy machine.
@@ -19,12 +22,16 @@ const PAUSE: Duration = Duration::from_millis(25);
 
 /// What a browser has stored: it outlives the browser and goes with its owner.
 #[derive(Debug)]
-pub struct Profile(TempDir);
+pub struct Profile {
+    folder: TempDir,
+    used: bool,
+}
 
 impl Profile {
     /// A browser that has never seen the page.
     pub fn fresh() -> Result<Self> {
-        Ok(Self(TempDir::with_prefix("fenderside-profile-")?))
+        let folder = TempDir::with_prefix("fenderside-profile-")?;
+        Ok(Self { folder, used: false })
     }
 }
 
@@ -32,12 +39,17 @@ impl Profile {
 #[derive(Debug)]
 pub struct Phone {
     // The order of these fields is the order in which they are dropped.
+    line: Line,
     browser: WebDriver,
     runtime: Runtime,
     driver: Driver,
     site: String,
     profile: Option<Profile>,
-    log: TempDir,
+    downloads: TempDir,
+    watch: Watch,
+    /// Whether the browser was killed.
+    gone: bool,
+    _log: TempDir,
 }
 
 impl Phone {
@@ -48,45 +60,70 @@ impl Phone {
 
     /// A browser, newly started, with what an earlier one has stored.
     pub fn with(profile: Profile, site: &str) -> Result<Self> {
-        Self::start(profile, site, Value::Null)
+        Self::start(profile, site, true)
     }
 
     /// A browser set to let no site keep anything.
     pub fn keeping_nothing(site: &str) -> Result<Self> {
-        let block = serde_json::json!({ "profile.default_content_setting_values.cookies": 2 });
-        Self::start(Profile::fresh()?, site, block)
+        Self::start(Profile::fresh()?, site, false)
     }
 
-    fn start(profile: Profile, site: &str, preferences: Value) -> Result<Self> {
+    fn start(mut profile: Profile, site: &str, keeps: bool) -> Result<Self> {
+        let engine = Engine::chosen()?;
+        ensure!(
+            !profile.used || engine != Engine::WebKit,
+            "WebKit's driver starts every browser as one that has never seen the page"
+        );
+        profile.used = true;
         let log = TempDir::with_prefix("fenderside-log-")?;
+        let downloads = TempDir::with_prefix("fenderside-downloads-")?;
+        let watch = engine.watch(log.path())?;
+        let settings = engine.capabilities(&Setup {
+            profile: profile.folder.path(),
+            downloads: downloads.path(),
+            watch: &watch,
+            keeps,
+        })?;
         let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
-        let driver = Driver::start()?;
-        let mut settings = chromedriver::settings(profile.0.path(), &log.path().join("net.json"))?;
-        if !preferences.is_null() {
-            settings.add_experimental_option("prefs", preferences)?;
-        }
+        let driver = engine.driver()?;
         let browser = runtime
             .block_on(WebDriver::new(&driver.url, settings))
             .context("the browser did not start")?;
-        let site = site.to_owned();
-        Ok(Self {
+        let phone = Self {
+            line: engine.connect(&browser)?,
             browser,
             runtime,
             driver,
-            site,
+            site: site.to_owned(),
             profile: Some(profile),
-            log,
-        })
+            downloads,
+            watch,
+            gone: false,
+            _log: log,
+        };
+        phone.size_window()?;
+        Ok(phone)
+    }
+
+    /// A window of Chromium is as large as a phone from its start.
+    fn size_window(&self) -> Result<()> {
+        match self.line {
+            Line::DevTools => Ok(()),
+            Line::BiDi(_) | Line::Nothing => self.make_wide(WIDTH),
+        }
     }
 
     /// Closes the browser. What it stored and what it asked for are left.
     pub fn close(mut self) -> Result<(Profile, Traffic)> {
+        let last = "return fetch(arguments[0]).then(() => true, () => true)";
+        let url = format!("{}{LAST}", self.site);
+        // Whether it was seen is what `Traffic` says.
+        let _ = self.script::<bool>(last, vec![Value::from(url)]);
         self.wait_on(self.browser.clone().quit())
             .context("the browser did not close")?;
         let profile = self.profile.take().context("a phone is closed once")?;
-        // The browser ends the file a moment after it has said goodbye.
-        let log = self.log.path().join("net.json");
-        let traffic = self.until("the list of requests", || Ok(Traffic::read(&log, &self.site).ok()))?;
+        // Chromium ends its log a moment after it has said goodbye.
+        let traffic = self.until("the list of requests", || Ok(self.watch.traffic(&self.site).ok()))?;
         Ok((profile, traffic))
     }
 
@@ -98,6 +135,7 @@ impl Phone {
 
     /// What a browser that was killed has stored.
     pub fn left_behind(mut self) -> Result<Profile> {
+        self.gone = true;
         self.profile.take().context("a phone is closed once")
     }
 
@@ -107,7 +145,8 @@ impl Phone {
             let tab = self.browser.new_tab().await?;
             self.browser.switch_to_window(tab).await
         };
-        self.wait_on(opening).context("there is no other tab")
+        self.wait_on(opening).context("there is no other tab")?;
+        self.size_window()
     }
 
     /// Turns to a tab, counted from 0 as they were opened.
@@ -134,10 +173,11 @@ impl Phone {
             .with_context(|| format!("{url} did not open"))
     }
 
-    /// Loads the page again.
+    /// Loads the page again, as the button for it does. WebDriver's own command for it would go
+    /// past the worker in Firefox.
     pub fn reload(&self) -> Result<()> {
-        self.wait_on(self.browser.refresh())
-            .context("the page did not reload")?;
+        self.script::<()>("window.left = true; location.reload()", Vec::new())?;
+        self.until_true("the page to load again", "return !window.left")?;
         self.until_running()
     }
 
@@ -195,13 +235,6 @@ impl Phone {
         Ok(answer.convert()?)
     }
 
-    /// Sends a command of the browser's own developer protocol.
-    pub fn devtools(&self, method: &str, parameters: Value) -> Result<Value> {
-        let cdp = self.browser.cdp();
-        self.wait_on(cdp.send_raw(method, parameters))
-            .with_context(|| format!("{method} was refused"))
-    }
-
     /// Keeps a picture of the screen in `target/screens`.
     pub fn screenshot(&self, name: &str) -> Result<()> {
         let folder = setting::screens();
@@ -216,6 +249,20 @@ impl Phone {
 
     pub(super) fn browser(&self) -> &WebDriver {
         &self.browser
+    }
+
+    pub(super) fn line(&self) -> &Line {
+        &self.line
+    }
+
+    /// The address of the start page.
+    pub(super) fn site(&self) -> &str {
+        &self.site
+    }
+
+    /// Where files go that a page hands over.
+    pub(super) fn downloads(&self) -> &Path {
+        self.downloads.path()
     }
 
     /// What the page shows, for the report of a step that failed.
@@ -236,6 +283,10 @@ impl Phone {
 
 impl Drop for Phone {
     fn drop(&mut self) {
+        // A driver would wait long for the answer of a browser that was killed.
+        if self.gone {
+            return;
+        }
         // Asking twice is harmless; not asking would leave the browser behind.
         let _ = self.runtime.block_on(self.browser.clone().quit());
     }

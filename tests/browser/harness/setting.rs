@@ -14,6 +14,11 @@ pub(super) fn path(variable: &str) -> Result<PathBuf> {
     }
 }
 
+/// The engine to run in.
+pub(super) fn engine() -> String {
+    std::env::var("FENDERSIDE_ENGINE").unwrap_or_else(|_| "chromium".to_owned())
+}
+
 /// The program whose `serve` and `dist` the journeys use.
 pub(super) fn xtask() -> Result<PathBuf> {
     path("FENDERSIDE_XTASK")

@@ -14,7 +14,8 @@ impl Switch {
         Self { driver }
     }
 
-    /// Kills all processes of the browser at once; none of them can finish anything.
+    /// Kills all processes of the browser at once; none of them can finish anything. Its driver goes
+    /// too: Firefox's would wait a minute for the answer of a browser that is gone.
     pub fn off(self) -> Result<()> {
         let all = processes()?;
         let mut family = vec![self.driver];
@@ -23,8 +24,7 @@ impl Switch {
             family.extend(all.iter().filter(|(_, of)| *of == parent).map(|(id, _)| *id));
             place += 1;
         }
-        family.remove(0);
-        ensure!(!family.is_empty(), "there is no browser to kill");
+        ensure!(family.len() > 1, "there is no browser to kill");
         let ids = family.iter().map(u32::to_string);
         // One that has ended in the meantime is no trouble.
         Command::new("kill").arg("-KILL").args(ids).output()?;

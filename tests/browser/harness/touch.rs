@@ -2,8 +2,10 @@
 //! through the page's own code.
 
 use super::Phone;
+use super::engine::Line;
 use anyhow::{Context, Result};
-use serde_json::json;
+use serde_json::{Value, json};
+use thirtyfour::common::command::{Actions, Command};
 use thirtyfour::{By, Key, WebElement};
 
 impl Phone {
@@ -19,7 +21,13 @@ impl Phone {
             self.wait_on(field.send_keys(Key::Backspace + ""))?;
             Ok(self.field(key)?.is_empty().then_some(()))
         })?;
-        self.wait_on(field.send_keys(text))
+        // WebKit's driver does not take nothing.
+        if text.is_empty() {
+            return Ok(());
+        }
+        // A new line is a key of its own to WebKit's driver, as to a person.
+        let keys = text.replace('\n', "\u{e007}");
+        self.wait_on(field.send_keys(keys))
             .with_context(|| format!("`{key}` did not take \"{text}\""))
     }
 
@@ -55,6 +63,7 @@ impl Phone {
 
     /// Chooses an entry of a list by its value.
     pub fn choose(&self, key: &str, value: &str) -> Result<()> {
+        self.reach(&format!("[id='{key}']"))?;
         let entry = self.element(&format!("[id='{key}'] option[value='{value}']"))?;
         self.wait_on(entry.click())
             .with_context(|| format!("`{key}` does not offer `{value}`"))
@@ -78,33 +87,59 @@ impl Phone {
 
     /// Drags what a selector finds by so many points, with a finger.
     pub fn drag(&self, selector: &str, by: [f64; 2]) -> Result<()> {
-        let [x, y] = self.middle(selector)?;
-        let touch = |kind: &str, points: &[[f64; 2]]| {
-            let points: Vec<_> = points.iter().map(|[x, y]| json!({ "x": x, "y": y })).collect();
-            self.devtools(
-                "Input.dispatchTouchEvent",
-                json!({ "type": kind, "touchPoints": points }),
-            )
-        };
-        touch("touchStart", &[[x, y]])?;
-        for at in way([x, y], by) {
-            touch("touchMove", &[at])?;
-        }
-        touch("touchEnd", &[]).map(|_| ())
+        self.drag_by("touch", selector, by)
     }
 
     /// Drags what a selector finds by so many points, with a mouse.
     pub fn drag_with_mouse(&self, selector: &str, by: [f64; 2]) -> Result<()> {
-        let [x, y] = self.middle(selector)?;
-        let mouse = |kind: &str, [x, y]: [f64; 2]| {
-            let event = json!({ "type": kind, "x": x, "y": y, "button": "left", "buttons": 1, "clickCount": 1 });
-            self.devtools("Input.dispatchMouseEvent", event)
-        };
-        mouse("mousePressed", [x, y])?;
-        for at in way([x, y], by) {
-            mouse("mouseMoved", at)?;
+        self.drag_by("mouse", selector, by)
+    }
+
+    fn drag_by(&self, pointer: &str, selector: &str, by: [f64; 2]) -> Result<()> {
+        let from = self.middle(selector)?;
+        let mut steps = vec![to(from), down()];
+        steps.extend(way(from, by).map(to));
+        steps.push(up());
+        self.point(pointer, &steps)
+    }
+
+    /// Puts a finger on what a selector finds and leaves it there; where that is.
+    pub fn touch_down(&self, selector: &str) -> Result<[f64; 2]> {
+        let at = self.middle(selector)?;
+        self.finger("touchStart", Some(at), &[to(at), down()])?;
+        Ok(at)
+    }
+
+    /// Moves the finger that is down.
+    pub fn touch_move(&self, at: [f64; 2]) -> Result<()> {
+        self.finger("touchMove", Some(at), &[to(at)])
+    }
+
+    /// Lifts the finger.
+    pub fn touch_up(&self) -> Result<()> {
+        self.finger("touchEnd", None, &[up()])
+    }
+
+    /// A step of a finger that stays down between commands. With Chromium's driver such a finger
+    /// did not move the page on, so there it goes by the developer protocol.
+    fn finger(&self, event: &str, at: Option<[f64; 2]>, steps: &[Value]) -> Result<()> {
+        if !matches!(self.line(), Line::DevTools) {
+            return self.point("touch", steps);
         }
-        mouse("mouseReleased", [x + by[0], y + by[1]]).map(|_| ())
+        let points: Vec<Value> = at.iter().map(|[x, y]| json!({ "x": x, "y": y })).collect();
+        let event = json!({ "type": event, "touchPoints": points });
+        self.devtools("Input.dispatchTouchEvent", event).map(|_| ())
+    }
+
+    /// What a finger (`touch`) or a `mouse` does, one step after the other.
+    fn point(&self, pointer: &str, steps: &[Value]) -> Result<()> {
+        let actions = json!([{
+            "type": "pointer", "id": pointer, "parameters": { "pointerType": pointer }, "actions": steps,
+        }]);
+        let command = Command::PerformActions(Actions::from(actions));
+        self.wait_on(self.browser().cmd(command))
+            .with_context(|| format!("the {pointer} could not do it"))?;
+        Ok(())
     }
 
     /// The middle of an element, brought to the middle of the screen.
@@ -122,6 +157,19 @@ impl Phone {
             Ok(self.wait_on(self.browser().find(By::Css(selector))).ok())
         })
     }
+}
+
+fn down() -> Value {
+    json!({ "type": "pointerDown", "button": 0 })
+}
+
+fn up() -> Value {
+    json!({ "type": "pointerUp", "button": 0 })
+}
+
+/// A move to a place, in the time of one picture on a screen.
+fn to([x, y]: [f64; 2]) -> Value {
+    json!({ "type": "pointerMove", "x": x, "y": y, "duration": 16 })
 }
 
 /// Points on the way of a drag, its end the last.

@@ -1,39 +1,66 @@
-//! What a browser asked of the network, from the log of its network stack: the
-//! page, its frames and its service worker alike, answered or not.
-//!
-//! The browser has errands of its own (the time, its start page). They carry no
-//! origin; what the page asks for carries the page's.
+//! What a browser asked of the network: the page, its frames and its service worker alike,
+//! answered or not. Chromium writes a log of it; the others have to go through a proxy of ours.
 
-use anyhow::{Context, Result, bail};
-use serde_json::Value;
-use std::path::Path;
+mod net_log;
+mod proxy;
+
+use anyhow::{Result, bail};
+use proxy::Proxy;
+use std::path::{Path, PathBuf};
+
+/// The last thing a browser is made to ask for: if it is noted, so was all before it.
+pub(super) const LAST: &str = "asked-for-last";
+
+/// What notes the requests of one browser, from its start to its end.
+#[derive(Debug)]
+pub(super) enum Watch {
+    /// The log of Chromium's network stack, in a file.
+    Log(PathBuf),
+    /// A proxy that all requests go through.
+    Proxy(Proxy),
+}
+
+impl Watch {
+    pub(super) fn log(file: &Path) -> Self {
+        Self::Log(file.to_owned())
+    }
+
+    pub(super) fn proxy() -> Result<Self> {
+        Proxy::start().map(Self::Proxy)
+    }
+
+    /// The port of the proxy, if it is one.
+    pub(super) fn port(&self) -> Option<u16> {
+        match self {
+            Self::Log(_) => None,
+            Self::Proxy(proxy) => Some(proxy.port()),
+        }
+    }
+
+    /// The requests of a browser that has ended.
+    pub(super) fn traffic(&self, site: &str) -> Result<Traffic> {
+        let all = match self {
+            Self::Log(file) => net_log::urls(file)?,
+            Self::Proxy(proxy) => proxy.urls()?,
+        };
+        let (last, urls): (Vec<_>, Vec<_>) = all.into_iter().partition(|url| url.ends_with(LAST));
+        Ok(Traffic {
+            origin: origin(site),
+            urls,
+            to_the_end: !last.is_empty(),
+        })
+    }
+}
 
 /// The requests of one browser, from its start to its end.
 #[derive(Debug)]
 pub struct Traffic {
     origin: String,
     urls: Vec<String>,
+    to_the_end: bool,
 }
 
 impl Traffic {
-    pub(super) fn read(log: &Path, site: &str) -> Result<Self> {
-        let log: Value = serde_json::from_str(&std::fs::read_to_string(log)?)?;
-        let started = log["constants"]["logEventTypes"]["URL_REQUEST_START_JOB"]
-            .as_u64()
-            .context("the log knows no start of a request")?;
-        let events = log["events"].as_array().context("the log has no events")?;
-        let urls = events
-            .iter()
-            .filter(|event| event["type"].as_u64() == Some(started))
-            .filter(|event| is_of_a_page(&event["params"]))
-            .filter_map(|event| event["params"]["url"].as_str().map(str::to_owned))
-            .collect();
-        Ok(Self {
-            origin: origin(site),
-            urls,
-        })
-    }
-
     /// All addresses the page asked for.
     #[must_use]
     pub fn urls(&self) -> &[String] {
@@ -42,27 +69,18 @@ impl Traffic {
 
     /// Fails if the page asked any other origin for anything.
     pub fn stays_home(&self) -> Result<()> {
-        if self.urls.is_empty() {
-            bail!("no request at all was seen, so this log proves nothing");
+        if !self.to_the_end {
+            bail!("the last request was not seen, so this list proves nothing");
         }
         let home = format!("{}/", self.origin);
-        let away: Vec<&String> = self.urls.iter().filter(|url| !url.starts_with(&home)).collect();
+        let mut away: Vec<&String> = self.urls.iter().filter(|url| !url.starts_with(&home)).collect();
+        away.sort_unstable();
+        away.dedup();
         if !away.is_empty() {
             bail!("the page asked elsewhere: {away:?}");
         }
         Ok(())
     }
-}
-
-/// A page's requests name the origin they come from; a navigation says which
-/// frame it is for.
-fn is_of_a_page(request: &Value) -> bool {
-    let from = request["initiator"].as_str().unwrap_or_default();
-    let kind = request["request_type"].as_str().unwrap_or_default();
-    let local = ["data:", "blob:", "chrome:"];
-    let url = request["url"].as_str().unwrap_or_default();
-    let goes_out = !local.iter().any(|scheme| url.starts_with(scheme));
-    goes_out && (from.starts_with("http") || kind.contains("frame"))
 }
 
 fn origin(site: &str) -> String {

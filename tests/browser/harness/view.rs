@@ -36,9 +36,15 @@ impl Phone {
     }
 
     /// The text of an element, once it is there. Spaces that do not break read as plain ones.
+    ///
+    /// What the page lays out only once it is near the screen has no text in Firefox before that,
+    /// so it is brought there.
     pub fn text(&self, selector: &str) -> Result<String> {
-        let script = "const found = document.querySelector(arguments[0]); \
-             return found ? found.innerText.replace(/\\s/g, ' ') : null";
+        let script = "const found = document.querySelector(arguments[0]); if (!found) return null; \
+             const part = found.firstElementChild ?? found; \
+             if (part.checkVisibility() && !part.checkVisibility({ contentVisibilityAuto: true })) \
+             { found.scrollIntoView({ block: 'center' }); return null } \
+             return found.innerText.replace(/\\s/g, ' ')";
         self.until(&format!("`{selector}`"), || {
             self.script::<Option<String>>(script, vec![json!(selector)])
         })

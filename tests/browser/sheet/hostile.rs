@@ -125,8 +125,7 @@ fn on_the_bench(phone: &Phone, text: &str) -> Outcome {
 }
 
 fn on_paper(phone: &Phone, text: &str) -> Outcome {
-    phone.devtools("Emulation.setEmulatedMedia", json!({ "media": "print" }))?;
-    phone.script::<()>("dispatchEvent(new Event('beforeprint'))", Vec::new())?;
+    phone.look_as_on_paper(true)?;
     let cells = "return [...document.querySelectorAll('.print-only .paper h2, .print-only .paper td, .print-only .paper dd, .print-only .lines')].filter((cell) => cell.textContent.includes(arguments[0])).length";
     phone.until("the text on the paper", || {
         let found: usize = phone.script(cells, vec![json!(text)])?;
@@ -134,10 +133,7 @@ fn on_paper(phone: &Phone, text: &str) -> Outcome {
         Ok((found >= 14).then_some(()))
     })?;
     harmless(phone)?;
-    phone.script::<()>("dispatchEvent(new Event('afterprint'))", Vec::new())?;
-    phone
-        .devtools("Emulation.setEmulatedMedia", json!({ "media": "" }))
-        .map(|_| ())
+    phone.look_as_on_paper(false)
 }
 
 #[test]

@@ -171,18 +171,10 @@ fn a_clipboard_that_is_blocked_says_so() -> Outcome {
     new_sheet(&phone)?;
     phone.tap("#share-sheet")?;
     let link = phone.field("share-link")?;
-    let origin = server.site().trim_end_matches('/');
-    let allow = |setting: &str| -> Outcome {
-        for name in ["clipboard-write", "clipboard-read"] {
-            let wanted = json!({ "permission": { "name": name }, "setting": setting, "origin": origin });
-            phone.devtools("Browser.setPermission", wanted)?;
-        }
-        Ok(())
-    };
-    allow("denied")?;
+    phone.let_copy(false)?;
     phone.tap("#copy-link")?;
     phone.until_text("#shared [role='status']", "Not copied: hold a finger on the link")?;
-    allow("granted")?;
+    phone.let_copy(true)?;
     phone.tap("#copy-link")?;
     phone.until_text("#shared [role='status']", "Copied.")?;
     let copied: String = phone.script("return navigator.clipboard.readText()", Vec::new())?;

@@ -41,7 +41,8 @@ fn a_full_device_is_said_and_saved_again_once_there_is_room() -> Outcome {
     // The next day, as the browser remembers for a while how much room there was.
     let (profile, _) = phone.close()?;
     let phone = Phone::with(profile, server.site())?;
-    quota(&phone, server.site(), Some(1))?;
+    phone.open("#/convert")?;
+    phone.leave_room(false)?;
     phone.open(&format!("#/sheet/{id}"))?;
     until_notes(&phone, "before it was full")?;
     phone.type_into("sheet-notes", "after it was full")?;
@@ -56,7 +57,7 @@ fn a_full_device_is_said_and_saved_again_once_there_is_room() -> Outcome {
     ensure!(record(&phone, &id)? == before);
     ensure!(listed(&phone)? == [id.as_str()]);
 
-    quota(&phone, server.site(), None)?;
+    phone.leave_room(true)?;
     phone.open(&format!("#/sheet/{id}"))?;
     until_notes(&phone, "after it was full")?;
     if phone.count("#kept-trouble button")? > 0 {
@@ -255,25 +256,14 @@ fn a_list_that_lost_its_heads_makes_them_again() -> Outcome {
     })
 }
 
-/// Limits what the site may keep, in bytes.
-fn quota(phone: &Phone, site: &str, bytes: Option<u32>) -> Result<()> {
-    let mut wanted = json!({ "origin": site });
-    if let Some(bytes) = bytes {
-        wanted["quotaSize"] = json!(bytes);
-    }
-    phone.devtools("Storage.overrideQuotaForOrigin", wanted).map(|_| ())
-}
-
 /// What the file holds that "Save it as found" hands over.
 fn saved_as_found(phone: &Phone, selector: &str) -> Result<Value> {
-    let folder = tempfile::tempdir()?;
-    let to = json!({ "behavior": "allow", "downloadPath": folder.path() });
-    phone.devtools("Browser.setDownloadBehavior", to)?;
-    phone.tap(&format!("{selector} .chip"))?;
-    let text = phone.until("the file", || {
-        let file = std::fs::read_dir(folder.path())?.next().transpose()?;
-        let whole = file.filter(|file| file.path().extension().is_some_and(|ending| ending == "txt"));
-        Ok(whole.map(|file| std::fs::read_to_string(file.path())).transpose()?)
-    })?;
+    let (name, bytes) = phone.download(&format!("{selector} .chip"))?;
+    let ending = std::path::Path::new(&name).extension();
+    ensure!(
+        ending.is_some_and(|ending| ending == "txt"),
+        "the file is called {name}"
+    );
+    let text = String::from_utf8(bytes)?;
     serde_json::from_str(&text).with_context(|| format!("the file holds \"{text}\""))
 }

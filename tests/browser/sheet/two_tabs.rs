@@ -43,9 +43,7 @@ fn tabs_that_do_not_hear_each_other_keep_both_sheets() -> Outcome {
     let id = new_sheet(&phone)?;
     note(&phone, "before")?;
     phone.new_tab()?;
-    let deaf = json!({ "source": "delete window.BroadcastChannel" });
-    phone.devtools("Page.enable", json!({}))?;
-    phone.devtools("Page.addScriptToEvaluateOnNewDocument", deaf)?;
+    phone.before_page("delete window.BroadcastChannel")?;
     phone.open(&format!("#/sheet/{id}"))?;
     until_notes(&phone, "before")?;
     phone.until_true("a tab that hears nothing", "return !window.BroadcastChannel")?;

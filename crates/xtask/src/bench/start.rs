@@ -149,9 +149,8 @@ fn times(browser: &Browser, references: &References) -> Result<Value> {
         .args(["--bin", "timing"])
         .env("FENDERSIDE_XTASK", std::env::current_exe()?)
         .env("FENDERSIDE_DIST", paths::dist())
-        .env("FENDERSIDE_EMPTY", &references.empty)
-        .env("CHROMIUM", &browser.chromium)
-        .env("CHROMEDRIVER", &browser.driver);
+        .env("FENDERSIDE_EMPTY", &references.empty);
+    browser.hand_to(&mut timing);
     let text = run::capture(&mut timing)?;
     let line = text.lines().last().context("the timing program printed nothing")?;
     serde_json::from_str(line).with_context(|| format!("not what was expected: {line}"))

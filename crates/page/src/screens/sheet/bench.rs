@@ -4,7 +4,7 @@ use super::desk::{Desk, Slot, use_desk};
 use super::entries::{Entries, Row, use_onset, wrong};
 use super::fastener::FastenerRow;
 use super::job::{Change, Job};
-use super::paper::use_paper;
+use super::paper::PaperAtHand;
 use super::share::Share;
 use super::steps::steps;
 use super::unreadable::unreadable;
@@ -99,7 +99,6 @@ fn Open(props: &OpenProps) -> Html {
     let onset = use_onset(At::Head, onchange);
     let overlay = use_overlay();
     let step = use_state(|| 0);
-    let paper = use_paper(job);
     let head = Entries {
         job,
         at: At::Head,
@@ -183,7 +182,7 @@ fn Open(props: &OpenProps) -> Html {
                 <Share job={job.clone()} />
                 { cautions(&[caution::RECORD_IS_YOURS]) }
             </div>
-            { paper }
+            <PaperAtHand {job} />
         </>
     }
 }

@@ -1,11 +1,12 @@
 //! Files out of the page and into it, the clipboard, and paper.
 
+use gloo::timers::callback::Timeout;
 use gloo::utils::{document, window};
 use js_sys::{Array, JsString, Uint8Array};
 use shopmath::sheet::{Sheet, SheetFault, file};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
+use web_sys::{Blob, BlobPropertyBag, Event, File, HtmlAnchorElement, Url};
 
 /// The type of a file of sheets.
 pub(super) const JSON: &str = "application/json";
@@ -58,10 +59,16 @@ fn large() -> f64 {
     file::BYTES as f64
 }
 
-/// Prints the page; the style sheet leaves only the paper.
+/// Prints the page; the style sheet leaves only the paper, which gets a moment to catch up first.
 pub(super) fn print() {
-    // Refused only in frames that may not ask.
-    let _ = window().print();
+    if let Ok(soon) = Event::new("beforeprint") {
+        let _ = window().dispatch_event(&soon);
+    }
+    let print = || {
+        // Refused only in frames that may not ask.
+        let _ = window().print();
+    };
+    Timeout::new(0, print).forget();
 }
 
 /// Puts a text on the clipboard; whether the browser did.

@@ -8,6 +8,7 @@ use crate::keep;
 use crate::views::finding::{amount, classed};
 use crate::views::verdict::sign;
 use gloo::events::EventListener;
+use gloo::timers::callback::Timeout;
 use gloo::utils::window;
 use shopmath::result::Finding;
 use shopmath::sheet::Fastener;
@@ -16,24 +17,49 @@ use shopmath::source::{Source, fastener::TIGHTENING};
 use std::rc::Rc;
 use yew::prelude::*;
 
-/// The paper while the browser prints, and nothing otherwise: a sheet is long, and would be drawn
-/// twice at every keystroke.
-#[hook]
-pub(super) fn use_paper(job: &Rc<Job>) -> Html {
-    let printing = use_state(|| false);
-    let setter = printing.setter();
-    use_effect_with((), move |()| {
-        let listeners = [("beforeprint", true), ("afterprint", false)].map(|(event, on)| {
-            let setter = setter.clone();
-            EventListener::new(&window(), event, move |_| setter.set(on))
-        });
-        move || drop(listeners)
-    });
-    if *printing {
-        html! { <div class="print-only">{ paper(job) }</div> }
-    } else {
-        html! {}
+/// How long a sheet rests before its paper is drawn, milliseconds.
+const REST: u32 = 250;
+
+/// A job, the same only if it is the very one.
+#[derive(Clone, Properties)]
+pub(super) struct Props {
+    pub(super) job: Rc<Job>,
+}
+
+impl PartialEq for Props {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.job, &other.job)
     }
+}
+
+/// The paper that lies ready out of sight, as Firefox lets nothing be drawn between the word to
+/// print and the print. A sheet is long, so it is not drawn at every keystroke but once nothing has
+/// been typed for a moment; one that is behind is not printed.
+#[component]
+pub(super) fn PaperAtHand(props: &Props) -> Html {
+    let drawn = use_state(|| None::<Props>);
+    let setter = drawn.setter();
+    use_effect_with(props.clone(), move |props| {
+        let draw = {
+            let props = props.clone();
+            move || setter.set(Some(props.clone()))
+        };
+        let at_once = draw.clone();
+        let asked = EventListener::new(&window(), "beforeprint", move |_| at_once());
+        let rest = Timeout::new(REST, draw);
+        move || drop((asked, rest))
+    });
+    let behind = drawn.as_ref() != Some(props);
+    html! {
+        <div class={if behind { "print-behind" } else { "print-only" }}>
+            if let Some(props) = &*drawn { <Drawn ..props.clone() /> }
+        </div>
+    }
+}
+
+#[component]
+fn Drawn(props: &Props) -> Html {
+    paper(&props.job)
 }
 
 /// The sheet.
