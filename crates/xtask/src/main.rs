@@ -9,6 +9,7 @@ mod compress;
 mod deny;
 mod dist;
 mod fuzz;
+mod npm;
 mod options;
 mod page;
 mod paths;

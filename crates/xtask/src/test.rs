@@ -3,7 +3,7 @@
 //! Nothing is skipped: what cannot run here is an error that says what to install.
 
 use crate::run::{cargo, run, step};
-use crate::{browser, dist, fuzz, options, paths};
+use crate::{browser, dist, fuzz, npm, options, paths};
 use anyhow::{Context, Result, bail};
 use lexopt::{Arg, Parser, ValueExt};
 
@@ -69,6 +69,7 @@ const DENY: &[&str] = &["--", "-D", "warnings"];
 
 fn journeys(browser: &browser::Browser, names: &[String]) -> Result<()> {
     let xtask = std::env::current_exe().context("this program cannot find itself")?;
+    let axe = step("Accessibility checker", npm::axe)?;
     step("Journeys in a browser", || {
         let mut command = cargo();
         command
@@ -78,6 +79,7 @@ fn journeys(browser: &browser::Browser, names: &[String]) -> Result<()> {
             .args(names)
             .env("FENDERSIDE_XTASK", &xtask)
             .env("FENDERSIDE_DIST", paths::dist())
+            .env("FENDERSIDE_AXE", &axe)
             .env("CHROMIUM", &browser.chromium)
             .env("CHROMEDRIVER", &browser.driver);
         run(&mut command)

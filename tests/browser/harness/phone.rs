@@ -57,6 +57,12 @@ impl Phone {
         Self::start(Profile::fresh()?, site, block)
     }
 
+    /// A browser whose owner has set text to so many points in its settings; 16 is the usual size.
+    pub fn with_text_of(points: u32, site: &str) -> Result<Self> {
+        let size = serde_json::json!({ "webkit.webprefs.default_font_size": points });
+        Self::start(Profile::fresh()?, site, size)
+    }
+
     fn start(profile: Profile, site: &str, preferences: Value) -> Result<Self> {
         let log = TempDir::with_prefix("fenderside-log-")?;
         let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;

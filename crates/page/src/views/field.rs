@@ -107,7 +107,7 @@ fn wrong(field: &Props, id: &str, set: &Callback<String>) -> Html {
     html! {
         <div class="fault">
             <div id={format!("{id}-error")}>{ for field.wrong.iter().map(|fault| html! { <p>{ &fault.sentence }</p> }) }</div>
-            { chips(field.wrong.iter().flat_map(|fault| fault.remedies.clone()), set) }
+            { chips(field.wrong.iter().flat_map(|fault| fault.remedies.clone()), set, Some(id)) }
         </div>
     }
 }

@@ -1,0 +1,35 @@
+//! Where the keyboard is. When the element that has the focus goes, or leads elsewhere, the focus
+//! goes along: left to the browser, it would be at the top of the page.
+
+use gloo::utils::document;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Element, HtmlElement};
+use yew::prelude::*;
+
+/// Puts the focus on the element of an id; whether there is one.
+pub(crate) fn focus(id: &str) -> bool {
+    document().get_element_by_id(id).is_some_and(focus_on)
+}
+
+fn focus_on(element: Element) -> bool {
+    // Refused only where the element is gone again or cannot have it.
+    HtmlElement::from(JsValue::from(element)).focus().is_ok()
+}
+
+/// From the button of a row that is about to go to the same button of the next row, or of the one
+/// before; where there is none, to the element of an id.
+pub(crate) fn focus_beside(button: &MouseEvent, name: &str, otherwise: &str) {
+    let button = button.target().and_then(|target| target.dyn_into::<Element>().ok());
+    let row = button.and_then(|button| button.closest("li").ok().flatten());
+    let beside = row.and_then(|row| row.next_element_sibling().or_else(|| row.previous_element_sibling()));
+    let same = beside.and_then(|row| row.query_selector(name).ok().flatten());
+    if !same.is_some_and(focus_on) {
+        focus(otherwise);
+    }
+}
+
+/// Whether a button was pressed by a key: where it then goes, the focus must not go with it, while
+/// a finger has no use for a focus and would be shown its keyboard.
+pub(crate) fn is_by_key(click: &MouseEvent) -> bool {
+    click.detail() == 0
+}
