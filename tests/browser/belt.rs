@@ -53,7 +53,7 @@ fn until_gone(phone: &Phone, selector: &str) -> Result<()> {
 }
 
 /// Waits until a field holds a text.
-fn until_field(phone: &Phone, key: &str, wanted: &str) -> Result<()> {
+pub(crate) fn until_field(phone: &Phone, key: &str, wanted: &str) -> Result<()> {
     phone.until(&format!("`{key}` to hold \"{wanted}\""), || {
         Ok((phone.field(key)? == wanted).then_some(()))
     })

@@ -145,7 +145,6 @@ const UNREADABLE: &[(&str, &str)] = &[
     ("bolt-1-spec", "tight"),
     ("bolt-1-count", "some"),
     ("bolt-1-0-reading", "snug"),
-    ("part-1-count", "few"),
     ("part-1-price", "dear"),
     ("interval-1-every-distance", "far"),
     ("interval-1-every-days", "often"),

@@ -41,6 +41,25 @@ impl Phone {
         Ok(self.wait_on(pressing)?)
     }
 
+    /// Presses one key after another, wherever the focus is, as on a keyboard.
+    pub fn keys(&self, keys: &str) -> Result<()> {
+        let pressing = self.browser().action_chain().send_keys(keys);
+        self.wait_on(pressing.perform()).context("a key was not taken")
+    }
+
+    /// On to the next stop of the keyboard.
+    pub fn tab(&self) -> Result<()> {
+        self.keys("\u{E004}")
+    }
+
+    /// Back to the one before.
+    pub fn tab_back(&self) -> Result<()> {
+        let shift = || Key::Shift.value();
+        let keys = self.browser().action_chain().key_down(shift());
+        let keys = keys.send_keys("\u{E004}").key_up(shift());
+        self.wait_on(keys.perform()).context("a key was not taken")
+    }
+
     /// Taps the element a selector finds; it must be visible and in nobody's shadow.
     pub fn tap(&self, selector: &str) -> Result<()> {
         let element = self.reach(selector)?;
