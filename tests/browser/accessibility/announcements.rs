@@ -44,7 +44,7 @@ fn a_result_is_heard_once_and_not_at_each_key() -> Outcome {
     let phone = Phone::fresh(server.site())?;
 
     phone.open("#/convert")?;
-    hears(&phone, "q", "60 N·m", &["60 N·m", "44.25", "foot"])?;
+    hears(&phone, "q", "60 N·m", &["60 N·m", "44.3", "pound"])?;
 
     phone.open(&link("bolt", &[("thread", "M10"), ("class", "10.9")]))?;
     hears(&phone, "spec", "60 N·m", &["Believable"])?;

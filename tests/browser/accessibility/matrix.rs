@@ -16,6 +16,12 @@ const PHONES: [u32; 2] = [320, 390];
 /// A phone's height.
 const HEIGHT: u32 = 844;
 
+/// How tall the page is and how high the screen, once two frames have laid out the parts that have
+/// come into sight with the last change of either.
+const TALL: &str = "
+    const frame = () => new Promise((next) => requestAnimationFrame(next));
+    return frame().then(frame).then(() => [document.documentElement.scrollHeight, innerHeight])";
+
 /// What was found, and where each of it.
 #[derive(Default)]
 struct Report {
@@ -134,8 +140,7 @@ fn resize(phone: &Phone, width: u32, height: u32) -> Outcome {
 fn whole(phone: &Phone, width: u32) -> Outcome {
     resize(phone, width, HEIGHT)?;
     phone.until("all of the page on the screen", || {
-        let tall: u32 = phone.script("return document.documentElement.scrollHeight", Vec::new())?;
-        let high: u32 = phone.script("return innerHeight", Vec::new())?;
+        let (tall, high): (u32, u32) = phone.script(TALL, Vec::new())?;
         if tall > high {
             resize(phone, width, tall)?;
         }

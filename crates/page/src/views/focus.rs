@@ -1,6 +1,7 @@
 //! Where the keyboard is. When the element that has the focus goes, or leads elsewhere, the focus
 //! goes along: left to the browser, it would be at the top of the page.
 
+use gloo::timers::callback::Timeout;
 use gloo::utils::document;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, HtmlElement};
@@ -25,6 +26,18 @@ pub(crate) fn focus_beside(button: &MouseEvent, name: &str, otherwise: &str) {
     let same = beside.and_then(|row| row.query_selector(name).ok().flatten());
     if !same.is_some_and(focus_on) {
         focus(otherwise);
+    }
+}
+
+/// Keeps the focus on the button of a row that is about to change places: browsers take it from
+/// what is moved.
+pub(crate) fn keep_focus(button: &MouseEvent) {
+    let button = button.target().and_then(|target| target.dyn_into::<Element>().ok());
+    if let Some(button) = button.and_then(|button| button.closest("button").ok().flatten()) {
+        Timeout::new(0, move || {
+            focus_on(button);
+        })
+        .forget();
     }
 }
 

@@ -50,14 +50,19 @@ impl Report {
 
     /// Prints the table and writes `target/bench.json`.
     pub(super) fn finish(&self) -> Result<()> {
-        println!("\n{}", self.table());
+        self.show();
         let file = paths::target().join("bench.json");
         std::fs::write(&file, serde_json::to_string_pretty(&self.json())? + "\n")?;
         println!("Written to {}", file.display());
         Ok(())
     }
 
-    pub(super) fn table(&self) -> String {
+    /// Prints the table only.
+    pub(super) fn show(&self) {
+        println!("\n{}", self.table());
+    }
+
+    fn table(&self) -> String {
         let wide = self.rows.iter().map(|row| row.name.chars().count()).max().unwrap_or(0);
         let lines = self.rows.iter().map(|row| {
             let value = number(row.value);

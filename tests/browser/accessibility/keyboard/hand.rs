@@ -10,6 +10,9 @@ const STOPS: usize = 400;
 /// Where the focus is: whether that is what a selector finds, its name, and what is wrong with how
 /// it shows. The outline of an input that lies unseen over its words is theirs.
 const HERE: &str = "
+    const frame = () => new Promise((next) => requestAnimationFrame(next));
+    await frame();
+    await frame();
     const found = document.activeElement;
     const drawn = found.matches('.choice-option input') ? found.nextElementSibling
         : found.matches('.file input') ? found.parentElement : found;
@@ -27,12 +30,13 @@ const HERE: &str = "
         return 'rgb(255, 255, 255)';
     };
     const [one, other] = [light(style.outlineColor), light(behind(drawn.parentElement))].sort((a, b) => b - a);
+    const whole = found.matches('.choice-option input') ? found.parentElement : drawn;
     const box = drawn.getBoundingClientRect();
     const over = document.elementFromPoint(box.x + Math.min(box.width, innerWidth) / 2, box.y + Math.min(box.height / 2, 24));
     const wrong = style.outlineStyle === 'none' || parseFloat(style.outlineWidth) < 2 ? 'no outline'
         : (one + 0.05) / (other + 0.05) < 3 ? 'a faint outline'
-        : !over || !(drawn.contains(over) || over.contains(drawn)) ? 'under ' + (over ? over.outerHTML.slice(0, 60) : 'the edge') : null;
-    return [!!arguments[0] && found.matches(arguments[0]), name, wrong]";
+        : !over || !(whole.contains(over) || over.contains(whole)) ? 'under ' + (over ? over.outerHTML.slice(0, 60) : 'the edge') : null;
+    return [!!inputs[0] && found.matches(inputs[0]), name, wrong]";
 
 /// Goes on with Tab until the focus is on what a selector finds. Every stop on the way must show.
 pub(super) fn tab_to(phone: &Phone, selector: &str) -> Outcome {
@@ -56,7 +60,10 @@ fn go_to(phone: &Phone, selector: &str, step: fn(&Phone) -> Outcome) -> Outcome 
 
 /// The stop the focus is at: whether it is the one wanted, and its name. It must be seen.
 pub(super) fn stop(phone: &Phone, selector: &str) -> Result<(bool, String)> {
-    let (is_it, name, wrong): (bool, String, Option<String>) = phone.script(HERE, vec![json!(selector)])?;
+    let (is_it, name, wrong): (bool, String, Option<String>) = phone.script(
+        &format!("return (async (...inputs) => {{ {HERE} }})(...arguments)"),
+        vec![json!(selector)],
+    )?;
     ensure!(wrong.is_none(), "the focus on {name}: {}", wrong.unwrap_or_default());
     Ok((is_it, name))
 }

@@ -49,12 +49,12 @@ fn rows_come_change_and_go(phone: &Phone) -> Outcome {
     // A second one moves up: its button, which has nothing more to do, keeps the focus.
     enter(phone, "#add-fastener")?;
     until_at(phone, "#bolt-2-label")?;
-    enter(phone, "#bolt-2 [aria-label='Earlier']")?;
+    enter(phone, "#bolt-2 [name='earlier']")?;
     phone.until_true(
         "the second one first",
         "return document.querySelector('[data-fastener]').id === 'bolt-2'",
     )?;
-    until_at(phone, "#bolt-2 [aria-label='Earlier']")?;
+    until_at(phone, "#bolt-2 [name='earlier']")?;
     // It goes, and the focus to its neighbour's button; from there back up to what takes it back.
     enter(phone, "#bolt-2 [name='remove']")?;
     until_count(phone, "[data-fastener]", 1)?;

@@ -4,6 +4,7 @@
 
 use super::Action;
 use crate::views::focus::focus;
+use crate::views::icon::signed;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, Measured, check, diameter_from, from_tape};
@@ -126,7 +127,7 @@ pub(super) fn Panel(props: &Props) -> Html {
             let pulley = index;
             Action::Edit(Edit::Nudge { pulley, right, up })
         });
-        html! { <button type="button" class="chip" id={name} aria-label={format!("1 mm {name}")} {onclick}>{ words }</button> }
+        html! { <button type="button" class="chip" id={name} {onclick}>{ signed(words, &format!("1 mm {name}")) }</button> }
     };
     let turn = |to: Option<usize>| {
         to.filter(|to| to < count).map(|to| {

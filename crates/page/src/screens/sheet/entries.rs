@@ -2,7 +2,8 @@
 
 use super::job::{Change, Job};
 use crate::views::field::Field as View;
-use crate::views::focus::{focus, focus_beside};
+use crate::views::focus::{focus, focus_beside, keep_focus};
+use crate::views::icon::signed;
 use shopmath::field::{Field, FieldFault, Reads};
 use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, get};
@@ -93,7 +94,8 @@ pub(super) fn row_tick(
 /// Up, down and remove.
 pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onchange: &Callback<Change>) -> Html {
     let moved = |to: Option<usize>| {
-        onchange.reform(move |_: MouseEvent| {
+        onchange.reform(move |click: MouseEvent| {
+            keep_focus(&click);
             Change::Do(Action::Move {
                 list,
                 id,
@@ -109,8 +111,8 @@ pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onch
     });
     html! {
         <div class="row-buttons">
-            <button type="button" class="chip" aria-label="Earlier" aria-disabled={up.is_none().then_some("true")} onclick={moved(up)}>{ "↑" }</button>
-            <button type="button" class="chip" aria-label="Later" aria-disabled={down.is_none().then_some("true")} onclick={moved(down)}>{ "↓" }</button>
+            <button type="button" class="chip" aria-disabled={up.is_none().then_some("true")} onclick={moved(up)} name="earlier">{ signed("↑", "Earlier") }</button>
+            <button type="button" class="chip" aria-disabled={down.is_none().then_some("true")} onclick={moved(down)} name="later">{ signed("↓", "Later") }</button>
             <button type="button" class="chip" name="remove" onclick={remove}>{ "Remove" }</button>
         </div>
     }
