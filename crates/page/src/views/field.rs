@@ -2,6 +2,7 @@
 //! one tap away, and what is wrong with what was typed.
 
 use super::fault::chips;
+use super::focus::into_sight;
 use shopmath::field::{Choice, FieldFault};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
@@ -100,7 +101,7 @@ fn entries(field: &Props, set: &Callback<String>) -> Html {
         let pressed = (text == field.text).to_string();
         html! { <button type="button" class="chip" key={text} aria-pressed={pressed} {onclick}>{ label }</button> }
     };
-    html! { <div class="strip">{ for field.entries.iter().map(entry) }</div> }
+    html! { <div class="strip" onfocusin={into_sight}>{ for field.entries.iter().map(entry) }</div> }
 }
 
 fn wrong(field: &Props, id: &str, set: &Callback<String>) -> Html {

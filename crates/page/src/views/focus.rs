@@ -4,7 +4,7 @@
 use gloo::timers::callback::Timeout;
 use gloo::utils::document;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, HtmlElement};
+use web_sys::{Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition};
 use yew::prelude::*;
 
 /// Puts the focus on the element of an id; whether there is one.
@@ -38,6 +38,18 @@ pub(crate) fn keep_focus(button: &MouseEvent) {
             focus_on(button);
         })
         .forget();
+    }
+}
+
+/// Brings what a key has led to wholly into sight: in a strip that is swiped, browsers leave it as
+/// it is when a little of it shows. Under a finger nothing may move.
+pub(crate) fn into_sight(led: FocusEvent) {
+    let element = led.target().and_then(|target| target.dyn_into::<Element>().ok());
+    if let Some(element) = element.filter(|element| element.matches(":focus-visible").unwrap_or_default()) {
+        let options = ScrollIntoViewOptions::new();
+        options.set_block(ScrollLogicalPosition::Nearest);
+        options.set_inline(ScrollLogicalPosition::Nearest);
+        element.scroll_into_view_with_scroll_into_view_options(&options);
     }
 }
 

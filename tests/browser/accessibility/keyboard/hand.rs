@@ -1,6 +1,6 @@
 //! A person without a mouse: Tab to a place, look where the focus is, press a key.
 
-use anyhow::{Result, bail, ensure};
+use anyhow::{Context, Result, bail};
 use fenderside_tests::harness::{Outcome, Phone};
 use serde_json::json;
 
@@ -10,9 +10,6 @@ const STOPS: usize = 400;
 /// Where the focus is: whether that is what a selector finds, its name, and what is wrong with how
 /// it shows. The outline of an input that lies unseen over its words is theirs.
 const HERE: &str = "
-    const frame = () => new Promise((next) => requestAnimationFrame(next));
-    await frame();
-    await frame();
     const found = document.activeElement;
     const drawn = found.matches('.choice-option input') ? found.nextElementSibling
         : found.matches('.file input') ? found.parentElement : found;
@@ -35,8 +32,8 @@ const HERE: &str = "
     const over = document.elementFromPoint(box.x + Math.min(box.width, innerWidth) / 2, box.y + Math.min(box.height / 2, 24));
     const wrong = style.outlineStyle === 'none' || parseFloat(style.outlineWidth) < 2 ? 'no outline'
         : (one + 0.05) / (other + 0.05) < 3 ? 'a faint outline'
-        : !over || !(whole.contains(over) || over.contains(whole)) ? 'under ' + (over ? over.outerHTML.slice(0, 60) : 'the edge') : null;
-    return [!!inputs[0] && found.matches(inputs[0]), name, wrong]";
+        : !over || !(whole.contains(over) || over.contains(whole)) ? 'under ' + (over ? over.outerHTML.slice(0, 60) : 'the edge, at ' + JSON.stringify(box)) : null;
+    return [!!arguments[0] && found.matches(arguments[0]), name, wrong]";
 
 /// Goes on with Tab until the focus is on what a selector finds. Every stop on the way must show.
 pub(super) fn tab_to(phone: &Phone, selector: &str) -> Outcome {
@@ -58,14 +55,19 @@ fn go_to(phone: &Phone, selector: &str, step: fn(&Phone) -> Outcome) -> Outcome 
     bail!("`{selector}` was not reached in {STOPS} stops")
 }
 
-/// The stop the focus is at: whether it is the one wanted, and its name. It must be seen.
+/// The stop the focus is at: whether it is the one wanted, and its name. It must be seen, if not at
+/// once then after the scroll that brings it in.
 pub(super) fn stop(phone: &Phone, selector: &str) -> Result<(bool, String)> {
-    let (is_it, name, wrong): (bool, String, Option<String>) = phone.script(
-        &format!("return (async (...inputs) => {{ {HERE} }})(...arguments)"),
-        vec![json!(selector)],
-    )?;
-    ensure!(wrong.is_none(), "the focus on {name}: {}", wrong.unwrap_or_default());
-    Ok((is_it, name))
+    let last = std::cell::RefCell::new(String::new());
+    let seen = phone.until("the focus to be seen", || {
+        let (is_it, name, wrong): (bool, String, Option<String>) = phone.script(HERE, vec![json!(selector)])?;
+        let Some(wrong) = wrong else {
+            return Ok(Some((is_it, name)));
+        };
+        last.replace(format!("{name}: {wrong}"));
+        Ok(None)
+    });
+    seen.with_context(|| format!("the focus on {}", last.borrow()))
 }
 
 /// Waits until the focus is on what a selector finds: a moment after a key it is there by itself.

@@ -4,7 +4,7 @@ use super::form::Form;
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::finding::Finding;
-use crate::views::focus::focus;
+use crate::views::focus::{focus, into_sight};
 use crate::views::settings::tools_choice;
 use crate::views::sketch::Sketch;
 use gloo::utils::document;
@@ -103,7 +103,7 @@ pub(super) fn jumps(parts: &[Section]) -> Html {
         });
         html! { <button type="button" class="chip" key={id} {onclick}>{ part.title }</button> }
     };
-    html! { <nav class="strip jumps" aria-label="Sections">{ for parts.iter().map(jump) }</nav> }
+    html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.iter().map(jump) }</nav> }
 }
 
 fn element_id(id: SectionId) -> &'static str {
