@@ -11,7 +11,7 @@ fn bolt_takes_a_whole_bolt_by_keys() -> Outcome {
     phone.open("#/bolt")?;
     fill(&phone, "#thread", "M10x1.5")?;
     fill(&phone, "#class", "10.9")?;
-    fill(&phone, "#spec", "30 N·m + 90°")?;
+    fill(&phone, "#spec", "60 N·m")?;
     phone.until("a verdict", || {
         Ok((phone.count("#verdict[data-verdict]")? == 1).then_some(()))
     })?;
