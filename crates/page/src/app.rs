@@ -115,7 +115,8 @@ fn offline_mark(offline: Offline) -> Html {
         Offline::Pending => ("…", "Getting ready for offline"),
         Offline::Unavailable => ("!", "Needs a network"),
     };
-    html! { <p class="offline-mark"><span aria-hidden="true">{ sign }</span>{ " " }{ words }</p> }
+    // New words are a new element: they appear in place, where the old ones would be seen to move.
+    html! { <p class="offline-mark" key={words}><span aria-hidden="true">{ sign }</span>{ " " }{ words }</p> }
 }
 
 fn newer() -> Html {
