@@ -31,18 +31,18 @@ struct Report {
 
 #[test]
 fn nothing_is_found_in_the_sun() -> Outcome {
-    check("sun", &WIDTHS, Phone::fresh)
+    check("sun", "17px", &WIDTHS, Phone::fresh)
 }
 
 #[test]
 fn nothing_is_found_in_the_dark() -> Outcome {
-    check("dark", &WIDTHS, Phone::fresh)
+    check("dark", "17px", &WIDTHS, Phone::fresh)
 }
 
 #[test]
 fn nothing_is_found_in_text_twice_as_large() -> Outcome {
     for theme in ["sun", "dark"] {
-        check(theme, &PHONES, twice_as_large)?;
+        check(theme, "34px", &PHONES, twice_as_large)?;
     }
     Ok(())
 }
@@ -52,10 +52,12 @@ fn twice_as_large(site: &str) -> Result<Phone> {
     Phone::with_text_of(32, site)
 }
 
-fn check(theme: &str, widths: &[u32], start: fn(&str) -> Result<Phone>) -> Outcome {
+fn check(theme: &str, text: &str, widths: &[u32], start: fn(&str) -> Result<Phone>) -> Outcome {
     let server = Server::start()?;
     let phone = start(server.site())?;
     choose(&phone, theme)?;
+    let size: String = phone.script("return getComputedStyle(document.body).fontSize", Vec::new())?;
+    ensure!(size == text, "text is {size}, not {text}");
     let mut report = Report::default();
     for subject in SUBJECTS {
         resize(&phone, 390, HEIGHT)?;
