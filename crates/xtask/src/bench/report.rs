@@ -62,7 +62,7 @@ impl Report {
         println!("\n{}", self.table());
     }
 
-    fn table(&self) -> String {
+    pub(super) fn table(&self) -> String {
         let wide = self.rows.iter().map(|row| row.name.chars().count()).max().unwrap_or(0);
         let lines = self.rows.iter().map(|row| {
             let value = number(row.value);
