@@ -15,7 +15,7 @@ const DEMO: &str = "crank:rib:0,0:156;tensioner:back:-104,122:70;alternator:rib:
      idler:back:-75,268:70;water pump:rib:55,210:118;compressor:rib:240,78:112";
 
 /// A drive with every field filled in, in the order of the screen.
-const FULL: &[(&str, &str)] = &[
+pub(crate) const FULL: &[(&str, &str)] = &[
     ("pulleys", DEMO),
     ("profile", "PK"),
     ("ribs", "6"),
@@ -53,7 +53,7 @@ fn until_gone(phone: &Phone, selector: &str) -> Result<()> {
 }
 
 /// Waits until a field holds a text.
-fn until_field(phone: &Phone, key: &str, wanted: &str) -> Result<()> {
+pub(crate) fn until_field(phone: &Phone, key: &str, wanted: &str) -> Result<()> {
     phone.until(&format!("`{key}` to hold \"{wanted}\""), || {
         Ok((phone.field(key)? == wanted).then_some(()))
     })

@@ -11,7 +11,7 @@ use fenderside_tests::harness::{self, Outcome, Phone, Server};
 use serde_json::json;
 
 /// A bolt with every field filled in, in the order of the screen.
-const FULL: &[(&str, &str)] = &[
+pub(crate) const FULL: &[(&str, &str)] = &[
     ("thread", "M10x1.5x55"),
     ("class", "10.9"),
     ("spec", "30 N·m + 90°"),

@@ -3,6 +3,7 @@
 //!
 //! `cargo xtask test` builds the page, finds the browser and runs them.
 
+mod accessibility;
 mod belt;
 mod bolt;
 mod cannot_run;

@@ -20,7 +20,7 @@ const DATABASE: &str = "const ask = (request) => new Promise((good, bad) => { re
      const ended = (work) => new Promise((good, bad) => { work.oncomplete = good; work.onabort = () => bad(work.error) });";
 
 /// Begins a sheet and waits until it is kept; its id.
-fn new_sheet(phone: &Phone) -> Result<String> {
+pub(crate) fn new_sheet(phone: &Phone) -> Result<String> {
     phone.open("#/sheet")?;
     phone.tap("#new-sheet")?;
     until_kept(phone)?;
@@ -36,7 +36,7 @@ fn open_id(phone: &Phone) -> Result<String> {
 }
 
 /// Waits until the page says that the sheet is kept as it stands.
-fn until_kept(phone: &Phone) -> Result<()> {
+pub(crate) fn until_kept(phone: &Phone) -> Result<()> {
     let kept = "const found = document.getElementById('kept'); return !!found && found.dataset.kept === 'true'";
     phone.until_true("the page to say that the sheet is saved", kept)
 }
@@ -99,7 +99,7 @@ fn import(phone: &Phone, sheets: &[Value]) -> Result<()> {
 }
 
 /// Chooses a file that holds some bytes; it has to be there until the page has read it.
-fn choose(phone: &Phone, bytes: &[u8]) -> Result<NamedTempFile> {
+pub(crate) fn choose(phone: &Phone, bytes: &[u8]) -> Result<NamedTempFile> {
     let file = tempfile::Builder::new().suffix(".json").tempfile()?;
     std::fs::write(file.path(), bytes)?;
     phone.choose_file("import-sheet", file.path())?;

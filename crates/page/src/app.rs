@@ -2,7 +2,7 @@
 
 use crate::link::{self, Places, use_route};
 use crate::offline::{self, Offline, use_copy};
-use crate::route::Screen;
+use crate::route::{Route, Screen};
 use crate::screens::belt::Belt;
 use crate::screens::bolt::Bolt;
 use crate::screens::convert::Convert;
@@ -10,7 +10,7 @@ use crate::screens::sheet::SheetScreen;
 use crate::screens::sheet::desk::Desk;
 use crate::screens::sources::sources;
 use crate::settings::use_settings;
-use crate::views::{icon, settings::settings_panel};
+use crate::views::{icon, overlay::is_escape, settings::settings_panel};
 use gloo::utils::document;
 use web_sys::HtmlElement;
 use yew::prelude::*;
@@ -25,10 +25,23 @@ pub(crate) fn App() -> Html {
     let copy = use_copy();
     let settings_open = use_state(|| false);
     let shown = route.screen;
-    let heading = use_heading(shown);
+    let heading = use_heading(&route);
     let toggle = {
         let open = settings_open.clone();
         Callback::from(move |_: MouseEvent| open.set(!*open))
+    };
+    let opener = use_node_ref();
+    let onkeydown = {
+        let (open, opener) = (settings_open.clone(), opener.clone());
+        Callback::from(move |event: KeyboardEvent| {
+            if *open && is_escape(&event) {
+                open.set(false);
+                if let Some(opener) = opener.cast::<HtmlElement>() {
+                    // Never refused: the button is always there.
+                    let _ = opener.focus();
+                }
+            }
+        })
     };
     let screen = match shown {
         Screen::Convert => html! { <Convert {route} places={(*places).clone()} settings={settings.clone()} /> },
@@ -44,11 +57,11 @@ pub(crate) fn App() -> Html {
             <header class="head">
                 <h1 ref={heading} tabindex="-1">{ shown.title() }</h1>
                 { offline_mark(copy.offline) }
-                <button type="button" class="head-button" aria-expanded={settings_open.to_string()} aria-controls="settings" onclick={toggle}>
+                <button type="button" ref={opener} class="head-button" aria-expanded={settings_open.to_string()} aria-controls="settings" onclick={toggle} onkeydown={onkeydown.clone()}>
                     { icon::sliders() }<span class="spoken">{ "Settings" }</span>
                 </button>
             </header>
-            if *settings_open { { settings_panel(&settings, copy.offline) } }
+            if *settings_open { <div {onkeydown}>{ settings_panel(&settings, copy.offline) }</div> }
             <main key={shown.path()}>{ screen }</main>
             <nav class="tabs" aria-label="Screens">{ for Screen::TABS.into_iter().map(|tab| nav_link(tab, shown, &places)) }</nav>
             if copy.newer { { newer() } }
@@ -56,17 +69,18 @@ pub(crate) fn App() -> Html {
     }
 }
 
-/// The screen's title in the document, and the heading focused when the screen changes.
+/// The screen's title in the document, and the heading focused when another screen, or another
+/// sheet, is shown.
 #[hook]
-fn use_heading(screen: Screen) -> NodeRef {
+fn use_heading(route: &Route) -> NodeRef {
     let heading = use_node_ref();
-    let shown = use_mut_ref(|| None::<Screen>);
+    let first = use_mut_ref(|| true);
     {
         let heading = heading.clone();
-        use_effect_with(screen, move |&screen| {
+        use_effect_with((route.screen, route.tail.clone()), move |(screen, _)| {
             document().set_title(&format!("{} · Fenderside", screen.title()));
-            let before = shown.borrow_mut().replace(screen);
-            if let (Some(_), Some(heading)) = (before, heading.cast::<HtmlElement>()) {
+            let first = first.replace(false);
+            if let Some(heading) = heading.cast::<HtmlElement>().filter(|_| !first) {
                 // Focus can only be refused when the heading is gone.
                 let _ = heading.focus();
             }
@@ -101,7 +115,8 @@ fn offline_mark(offline: Offline) -> Html {
         Offline::Pending => ("…", "Getting ready for offline"),
         Offline::Unavailable => ("!", "Needs a network"),
     };
-    html! { <p class="offline-mark"><span aria-hidden="true">{ sign }</span>{ " " }{ words }</p> }
+    // New words are a new element: they appear in place, where the old ones would be seen to move.
+    html! { <p class="offline-mark" key={words}><span aria-hidden="true">{ sign }</span>{ " " }{ words }</p> }
 }
 
 fn newer() -> Html {

@@ -212,12 +212,14 @@ fn inside(folder: &Path) -> Vec<PathBuf> {
     paths
 }
 
-fn may_install() -> bool {
+/// Whether the system's packages can be installed.
+pub(crate) fn may_install() -> bool {
     let root = run::capture(Command::new("id").arg("-u")).is_ok_and(|id| id == "0");
     root && Path::new("/etc/debian_version").exists() && tools::find_on_path("apt-get").is_some()
 }
 
-fn apt(words: &[&str]) -> Result<()> {
+/// Runs Debian's installer, which asks nothing.
+pub(crate) fn apt(words: &[&str]) -> Result<()> {
     let mut command = Command::new("apt-get");
     command.args(words).env("DEBIAN_FRONTEND", "noninteractive");
     run::run(&mut command)

@@ -5,8 +5,9 @@ mod beyond;
 
 use crate::browser::{Browser, Engine};
 use crate::run::{capture, cargo, run, step};
-use crate::{paths, tools};
+use crate::{npm, paths, tools};
 use anyhow::{Context, Result, bail, ensure};
+use std::path::Path;
 use std::process::Command;
 
 /// The journeys whose name contains one of some names, or all of them, in some engines.
@@ -19,6 +20,7 @@ pub(crate) fn run_in(browsers: &[Browser], names: &[String]) -> Result<()> {
         .filter(|journey| names.is_empty() || names.iter().any(|name| journey.contains(name.as_str())))
         .collect();
     ensure!(!chosen.is_empty(), "no journey's name contains {}", names.join(" or "));
+    let axe = step("Accessibility checker", npm::axe)?;
     let mut said = Vec::new();
     for browser in browsers {
         let engine = browser.engine;
@@ -26,7 +28,9 @@ pub(crate) fn run_in(browsers: &[Browser], names: &[String]) -> Result<()> {
             .iter()
             .partition(|journey| beyond::reason(engine, journey).is_some());
         if !run.is_empty() {
-            step(&format!("Journeys in {}", engine.word()), || one_engine(browser, &run))?;
+            step(&format!("Journeys in {}", engine.word()), || {
+                one_engine(browser, &axe, &run)
+            })?;
         }
         said.push(summary(engine, run.len(), &out));
     }
@@ -53,7 +57,7 @@ fn all() -> Result<Vec<String>> {
     Ok(names.map(str::to_owned).collect())
 }
 
-fn one_engine(browser: &Browser, names: &[&str]) -> Result<()> {
+fn one_engine(browser: &Browser, axe: &Path, names: &[&str]) -> Result<()> {
     let mut command = journeys(on_a_screen(browser.engine)?);
     command
         .args(["--", "--test-threads=1", "--exact"])
@@ -62,7 +66,8 @@ fn one_engine(browser: &Browser, names: &[&str]) -> Result<()> {
             "FENDERSIDE_XTASK",
             std::env::current_exe().context("this program cannot find itself")?,
         )
-        .env("FENDERSIDE_DIST", paths::dist());
+        .env("FENDERSIDE_DIST", paths::dist())
+        .env("FENDERSIDE_AXE", axe);
     browser.hand_to(&mut command);
     run(&mut command)
 }

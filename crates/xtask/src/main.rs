@@ -10,6 +10,7 @@ mod deny;
 mod dist;
 mod fuzz;
 mod journeys;
+mod npm;
 mod options;
 mod page;
 mod paths;
@@ -38,7 +39,10 @@ cargo xtask <command>
   dist --finish FOLDER [--retire]
         write the service worker and the compressed files of a folder that
         Trunk has built; with --retire, a worker that removes itself
-  bench measure sizes, start, typing and conversions, each beside a reference
+  bench measure sizes, start, typing and conversions, each beside a reference,
+        and Lighthouse's scores beside their limits
+  bench lighthouse
+        only the last
   shots [--dir FOLDER]
         take the README's pictures into web/shots; with --dir, of a folder that
         has been built before, without building

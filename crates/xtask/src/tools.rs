@@ -1,7 +1,7 @@
 //! The project's tools, those that build the page first: found in the right version, or installed under
 //! `target/tools`. Browsers are in `browser.rs`; nothing is built here.
 
-use crate::{paths, run};
+use crate::{npm, paths, run};
 use anyhow::{Context, Result, bail};
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
@@ -9,8 +9,6 @@ use std::process::Command;
 
 /// Later versions need a newer compiler than the pinned one.
 const TRUNK: &str = "0.21.14";
-/// The version whose wasm-opt reads what the pinned compiler writes.
-const BINARYEN: &str = "132";
 const CARGO_DENY: &str = "0.20.2";
 /// It speaks to every Firefox of these years.
 const GECKODRIVER: &str = "0.37.1";
@@ -178,36 +176,14 @@ pub(crate) fn find_on_path(program: &str) -> Option<PathBuf> {
 
 /// The folder wasm-opt is in; none when there is no Node to run it.
 fn wasm_opt() -> Result<Option<PathBuf>> {
-    if find_on_path("node").is_none() || find_on_path("npm").is_none() {
-        println!(
-            "Node.js is not here, so the page is built without wasm-opt: \
-             it works the same and is about a quarter larger."
-        );
-        return Ok(None);
+    if npm::is_here() {
+        return Ok(Some(npm::BINARYEN.fetch()?.join(".bin")));
     }
-    let home = paths::tools().join("npm");
-    let manifest = home.join("node_modules/binaryen/package.json");
-    if !package_has_version(&manifest, BINARYEN) {
-        println!("Installing wasm-opt (binaryen {BINARYEN}) into target/tools");
-        std::fs::create_dir_all(&home)?;
-        run::run(
-            Command::new("npm")
-                .args(["install", "--no-save", "--no-audit", "--no-fund", "--prefix"])
-                .arg(&home)
-                .arg(format!("binaryen@{BINARYEN}")),
-        )?;
-    }
-    Ok(Some(home.join("node_modules/.bin")))
-}
-
-fn package_has_version(manifest: &Path, major: &str) -> bool {
-    let Ok(text) = std::fs::read_to_string(manifest) else {
-        return false;
-    };
-    let Ok(json) = serde_json::from_str::<serde_json::Value>(&text) else {
-        return false;
-    };
-    json["version"].as_str().and_then(|version| version.split('.').next()) == Some(major)
+    println!(
+        "Node.js is not here, so the page is built without wasm-opt: \
+         it works the same and is about a quarter larger."
+    );
+    Ok(None)
 }
 
 /// The version of a crate in Cargo.lock.

@@ -39,9 +39,21 @@ pub(super) struct Setup<'a> {
     pub(super) downloads: &'a Path,
     /// What notes its requests.
     pub(super) watch: &'a Watch,
+    /// What its owner has set.
+    pub(super) wishes: Wishes,
+}
+
+/// What the owner of a browser has set in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Wishes {
     /// Whether sites may keep anything.
     pub(super) keeps: bool,
+    /// How large text is, in points of the screen.
+    pub(super) text: u32,
 }
+
+/// A browser as it comes.
+pub(super) const USUAL: Wishes = Wishes { keeps: true, text: 16 };
 
 impl Engine {
     /// The engine these journeys are to run in.

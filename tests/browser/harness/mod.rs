@@ -24,6 +24,7 @@ pub use exchange::keep_to_look_at;
 pub use folder::Copy;
 pub use phone::{Phone, Profile};
 pub use server::Server;
+pub use setting::axe;
 pub use switch::Switch;
 pub use traffic::Traffic;
 

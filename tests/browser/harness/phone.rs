@@ -2,7 +2,7 @@
 //! waiting are here; what a person reads is in `view.rs`, what they do in `touch.rs`.
 
 use super::driver::Driver;
-use super::engine::{Engine, Line, Setup, WIDTH};
+use super::engine::{Engine, Line, Setup, USUAL, WIDTH, Wishes};
 use super::traffic::{LAST, Watch};
 use super::{Switch, Traffic, setting};
 use anyhow::{Context, Result, bail, ensure};
@@ -60,15 +60,20 @@ impl Phone {
 
     /// A browser, newly started, with what an earlier one has stored.
     pub fn with(profile: Profile, site: &str) -> Result<Self> {
-        Self::start(profile, site, true)
+        Self::start(profile, site, USUAL)
     }
 
     /// A browser set to let no site keep anything.
     pub fn keeping_nothing(site: &str) -> Result<Self> {
-        Self::start(Profile::fresh()?, site, false)
+        Self::start(Profile::fresh()?, site, Wishes { keeps: false, ..USUAL })
     }
 
-    fn start(mut profile: Profile, site: &str, keeps: bool) -> Result<Self> {
+    /// A browser whose owner has set text to so many points in its settings; 16 is the usual size.
+    pub fn with_text_of(points: u32, site: &str) -> Result<Self> {
+        Self::start(Profile::fresh()?, site, Wishes { text: points, ..USUAL })
+    }
+
+    fn start(mut profile: Profile, site: &str, wishes: Wishes) -> Result<Self> {
         let engine = Engine::chosen()?;
         ensure!(
             !profile.used || engine != Engine::WebKit,
@@ -82,7 +87,7 @@ impl Phone {
             profile: profile.folder.path(),
             downloads: downloads.path(),
             watch: &watch,
-            keeps,
+            wishes,
         })?;
         let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
         let driver = engine.driver()?;

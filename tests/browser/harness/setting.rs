@@ -29,6 +29,11 @@ pub(super) fn dist() -> Result<PathBuf> {
     path("FENDERSIDE_DIST")
 }
 
+/// The script that finds what keeps people from using a page.
+pub fn axe() -> Result<PathBuf> {
+    path("FENDERSIDE_AXE")
+}
+
 /// Where pictures of the page go.
 pub(super) fn screens() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../target/screens")

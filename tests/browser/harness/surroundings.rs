@@ -29,7 +29,7 @@ impl Phone {
             }
             Line::BiDi(line) => {
                 let function = format!("() => {{ {script} }}");
-                let wanted = json!({ "functionDeclaration": function, "contexts": [self.tab()?] });
+                let wanted = json!({ "functionDeclaration": function, "contexts": [self.this_tab()?] });
                 line.send("script.addPreloadScript", &wanted)?;
             }
             Line::Nothing => bail!("WebKit's driver runs nothing before a page"),
@@ -46,7 +46,7 @@ impl Phone {
                 self.devtools("Emulation.setDeviceMetricsOverride", screen)?;
             }
             Line::BiDi(line) => {
-                let wanted = json!({ "context": self.tab()?, "viewport": { "width": width, "height": height }, "devicePixelRatio": 2.0 });
+                let wanted = json!({ "context": self.this_tab()?, "viewport": { "width": width, "height": height }, "devicePixelRatio": 2.0 });
                 line.send("browsingContext.setViewport", &wanted)?;
             }
             Line::Nothing => self.wait_on(self.browser().set_window_rect(0, 0, width, height))?,
@@ -101,7 +101,7 @@ impl Phone {
     }
 
     /// The name WebDriver and BiDi both have for the tab in front.
-    fn tab(&self) -> Result<String> {
+    fn this_tab(&self) -> Result<String> {
         Ok(self.wait_on(self.browser().window())?.to_string())
     }
 }

@@ -23,12 +23,19 @@ impl Phone {
         })?;
         // WebKit's driver does not take nothing.
         if text.is_empty() {
-            return Ok(());
+            return self.until_answered();
         }
         // A new line is a key of its own to WebKit's driver, as to a person.
         let keys = text.replace('\n', "\u{e007}");
         self.wait_on(field.send_keys(keys))
-            .with_context(|| format!("`{key}` did not take \"{text}\""))
+            .with_context(|| format!("`{key}` did not take \"{text}\""))?;
+        self.until_answered()
+    }
+
+    /// Waits until the page has answered what was typed: where it is slow, it says that it is busy.
+    pub fn until_answered(&self) -> Result<()> {
+        let script = "return !document.querySelector('main[aria-busy]')";
+        self.until_true("the answer", script)
     }
 
     /// Types at the end of what a field holds.
@@ -39,7 +46,8 @@ impl Phone {
             field.send_keys(text).await
         };
         self.wait_on(typing)
-            .with_context(|| format!("`{key}` did not take \"{text}\""))
+            .with_context(|| format!("`{key}` did not take \"{text}\""))?;
+        self.until_answered()
     }
 
     /// Presses keys where the focus is.
@@ -47,6 +55,25 @@ impl Phone {
         let keys = keys.into();
         let pressing = async { self.browser().active_element().await?.send_keys(keys).await };
         Ok(self.wait_on(pressing)?)
+    }
+
+    /// Presses one key after another, wherever the focus is, as on a keyboard.
+    pub fn keys(&self, keys: &str) -> Result<()> {
+        let pressing = self.browser().action_chain().send_keys(keys);
+        self.wait_on(pressing.perform()).context("a key was not taken")
+    }
+
+    /// On to the next stop of the keyboard.
+    pub fn tab(&self) -> Result<()> {
+        self.keys("\u{E004}")
+    }
+
+    /// Back to the one before.
+    pub fn tab_back(&self) -> Result<()> {
+        let shift = || Key::Shift.value();
+        let keys = self.browser().action_chain().key_down(shift());
+        let keys = keys.send_keys("\u{E004}").key_up(shift());
+        self.wait_on(keys.perform()).context("a key was not taken")
     }
 
     /// Taps the element a selector finds; it must be visible and in nobody's shadow.

@@ -167,9 +167,9 @@ fn until_order(phone: &Phone, wanted: [&str; 3]) -> Outcome {
 
 fn rows_change_places_and_come_back(phone: &Phone) -> Outcome {
     ensure!(order(phone)? == ["1", "2", "3"]);
-    phone.tap("#bolt-3 button[aria-label='Earlier']")?;
+    phone.tap("#bolt-3 button[name='earlier']")?;
     until_order(phone, ["1", "3", "2"])?;
-    phone.tap("#bolt-1 button[aria-label='Later']")?;
+    phone.tap("#bolt-1 button[name='later']")?;
     until_order(phone, ["3", "1", "2"])?;
     phone.until_text("#undo", "Undo: moved Idler pulley")?;
     phone.tap("#undo")?;
@@ -235,7 +235,7 @@ fn large_type_leads_through(phone: &Phone) -> Outcome {
     phone.until_text(".large-step + .large-step .large-name", "Set with the adapter")?;
     // 20.57 N·m, in the unit of the 17.7 lbf·ft above it.
     phone.until_text(".large-step + .large-step .large-number", "15.2 lbf·ft")?;
-    ensure!(phone.attribute("#step-next", "disabled")?.is_some());
+    ensure!(phone.attribute("#step-next", "aria-disabled")?.as_deref() == Some("true"));
     phone.tap(".large > button.wide:last-child")?;
     phone.until_text("#progress", "Open: 3 of 7 done")
 }

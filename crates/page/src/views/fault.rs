@@ -1,5 +1,6 @@
 //! What was wrong with a text: the place marked in it, the sentence, and texts to take instead.
 
+use super::focus::{focus, is_by_key};
 use shopmath::quantity::fault::{Fault, Misread};
 use yew::prelude::*;
 
@@ -10,16 +11,22 @@ pub(crate) fn fault(key: &str, text: &str, fault: &Fault, onremedy: &Callback<St
     html! {
         <div class={classes!("fault", unfinished.then_some("fault-unfinished"))}>
             <p id={format!("{key}-error")} class="fault-words">{ marked(text, fault) }{ fault.sentence(text) }</p>
-            { chips(fault.remedies(text), onremedy) }
+            { chips(fault.remedies(text), onremedy, None) }
         </div>
     }
 }
 
-/// Texts to take with one tap.
-pub(crate) fn chips(texts: impl IntoIterator<Item = String>, ontake: &Callback<String>) -> Html {
+/// Texts to take with one tap; the chips go with it, and the keyboard is back in the `field`.
+pub(crate) fn chips(texts: impl IntoIterator<Item = String>, ontake: &Callback<String>, field: Option<&str>) -> Html {
     let chip = |text: String| {
         let shown = text.clone();
-        let onclick = ontake.reform(move |_: MouseEvent| text.clone());
+        let field = field.map(str::to_owned);
+        let onclick = ontake.reform(move |click: MouseEvent| {
+            if let Some(field) = field.as_ref().filter(|_| is_by_key(&click)) {
+                focus(field);
+            }
+            text.clone()
+        });
         html! { <button type="button" class="chip" key={shown.clone()} {onclick}>{ shown }</button> }
     };
     html! { <div class="chips">{ for texts.into_iter().map(chip) }</div> }

@@ -2,6 +2,7 @@
 //! one tap away, and what is wrong with what was typed.
 
 use super::fault::chips;
+use super::focus::into_sight;
 use crate::pace;
 use shopmath::field::{Choice, FieldFault};
 use web_sys::HtmlSelectElement;
@@ -101,14 +102,14 @@ fn entries(field: &Props, set: &Callback<String>) -> Html {
         let pressed = (text == field.text).to_string();
         html! { <button type="button" class="chip" key={text} aria-pressed={pressed} {onclick}>{ label }</button> }
     };
-    html! { <div class="strip">{ for field.entries.iter().map(entry) }</div> }
+    html! { <div class="strip" onfocusin={into_sight}>{ for field.entries.iter().map(entry) }</div> }
 }
 
 fn wrong(field: &Props, id: &str, set: &Callback<String>) -> Html {
     html! {
         <div class="fault">
             <div id={format!("{id}-error")}>{ for field.wrong.iter().map(|fault| html! { <p>{ &fault.sentence }</p> }) }</div>
-            { chips(field.wrong.iter().flat_map(|fault| fault.remedies.clone()), set) }
+            { chips(field.wrong.iter().flat_map(|fault| fault.remedies.clone()), set, Some(id)) }
         </div>
     }
 }

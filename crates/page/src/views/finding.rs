@@ -75,6 +75,16 @@ pub(crate) fn classed(finding: &Found, unit: Unit, class: &'static str) -> Html 
         .collect()
 }
 
+/// A result for the ear: its name, and its value or range in its own unit.
+pub(crate) fn in_words(finding: &Found) -> String {
+    let ends: Vec<String> = finding
+        .amount
+        .ends()
+        .map(|(_, quantity)| print::number(quantity, finding.unit, finding.style))
+        .collect();
+    [finding.name, ": ", &ends.join(" to "), " ", finding.unit.name(), "."].concat()
+}
+
 /// What tells a `<data>` element from others.
 #[derive(Clone, Copy, PartialEq)]
 enum Tag {

@@ -35,3 +35,8 @@ fn outline(drawing: &'static str) -> Html {
         </svg>
     }
 }
+
+/// A sign for the eye and the words it stands for, for the ear.
+pub(crate) fn signed(sign: &'static str, words: &str) -> Html {
+    html! { <><span aria-hidden="true">{ sign }</span><span class="spoken">{ words.to_owned() }</span></> }
+}

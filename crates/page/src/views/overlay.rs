@@ -1,11 +1,11 @@
 //! A view that takes the screen's place for a while, such as one in large type. The phone's back
-//! button closes it, since it looks like a screen of its own, and the screen stays lit meanwhile.
+//! button and the Escape key close it, since it looks like a screen of its own, and the screen stays lit meanwhile.
 
 use crate::awake::use_awake;
 use crate::route::Route;
 use gloo::events::EventListener;
 use gloo::utils::window;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::HtmlElement;
 use yew::prelude::*;
 
@@ -34,11 +34,35 @@ pub(crate) fn use_overlay() -> Overlay {
                     let _ = button.focus();
                 }
             }
-            let listener = open.then(|| EventListener::new(&window(), "popstate", move |_| setter.set(false)));
-            move || drop(listener)
+            let back = setter.clone();
+            let listeners = open.then(|| {
+                let escape = EventListener::new(&window(), "keydown", move |event| {
+                    if event.dyn_ref().is_some_and(is_escape) {
+                        close(&setter);
+                    }
+                });
+                [
+                    escape,
+                    EventListener::new(&window(), "popstate", move |_| back.set(false)),
+                ]
+            });
+            move || drop(listeners)
         });
     }
     Overlay { open, opener, closer }
+}
+
+/// Whether a key is the one that closes what lies over the screen.
+pub(crate) fn is_escape(event: &KeyboardEvent) -> bool {
+    event.key() == "Escape"
+}
+
+fn close(open: &UseStateSetter<bool>) {
+    open.set(false);
+    if let Ok(history) = window().history() {
+        // Takes back the entry that opening made.
+        let _ = history.back();
+    }
 }
 
 impl Overlay {
@@ -65,13 +89,7 @@ impl Overlay {
     /// The button that closes it.
     pub(crate) fn closer(&self) -> Html {
         let open = self.open.setter();
-        let onclick = Callback::from(move |_: MouseEvent| {
-            open.set(false);
-            if let Ok(history) = window().history() {
-                // Takes back the entry that opening made.
-                let _ = history.back();
-            }
-        });
+        let onclick = Callback::from(move |_: MouseEvent| close(&open));
         html! { <button type="button" ref={&self.closer} class="button wide" {onclick}>{ "Close" }</button> }
     }
 }

@@ -50,11 +50,16 @@ impl Report {
 
     /// Prints the table and writes `target/bench.json`.
     pub(super) fn finish(&self) -> Result<()> {
-        println!("\n{}", self.table());
+        self.show();
         let file = paths::target().join("bench.json");
         std::fs::write(&file, serde_json::to_string_pretty(&self.json())? + "\n")?;
         println!("Written to {}", file.display());
         Ok(())
+    }
+
+    /// Prints the table only.
+    pub(super) fn show(&self) {
+        println!("\n{}", self.table());
     }
 
     pub(super) fn table(&self) -> String {

@@ -15,6 +15,11 @@ struct Beyond {
 const BEYOND: &[Beyond] = &[
     Beyond {
         engine: Engine::Firefox,
+        reason: "the widths, the paper and the owner's preferences are set by Chromium's developer protocol",
+        journeys: &["accessibility::matrix::", "accessibility::preferences::"],
+    },
+    Beyond {
+        engine: Engine::Firefox,
         reason: "its store grows by blocks, so a small save finds room in one however full the store is",
         journeys: &["sheet::storage::a_full_device_is_said_and_saved_again_once_there_is_room"],
     },
@@ -39,6 +44,11 @@ const BEYOND: &[Beyond] = &[
             "sheet::two_tabs::tabs_that_do_not_hear_each_other_keep_both_sheets",
             "update::",
         ],
+    },
+    Beyond {
+        engine: Engine::WebKit,
+        reason: "its driver sends no keys to where the focus is, and has no other preferences to set",
+        journeys: &["accessibility::"],
     },
     Beyond {
         engine: Engine::WebKit,

@@ -45,8 +45,11 @@ pub(super) fn capabilities(setup: &Setup<'_>) -> Result<Capabilities> {
         "width": WIDTH, "height": HEIGHT, "pixelRatio": 2.0, "touch": true, "mobile": true,
     });
     settings.add_experimental_option("mobileEmulation", json!({ "deviceMetrics": screen }))?;
-    let mut preferences = json!({ "download.default_directory": setup.downloads });
-    if !setup.keeps {
+    let mut preferences = json!({
+        "download.default_directory": setup.downloads,
+        "webkit.webprefs.default_font_size": setup.wishes.text,
+    });
+    if !setup.wishes.keeps {
         preferences["profile.default_content_setting_values.cookies"] = json!(2);
     }
     settings.add_experimental_option("prefs", preferences)?;

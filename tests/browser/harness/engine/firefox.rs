@@ -43,6 +43,7 @@ fn preferences(setup: &Setup<'_>) -> Value {
         "network.captive-portal-service.enabled": false,
         "network.connectivity-service.enabled": false,
         "dom.push.connection.enabled": false,
+        "font.size.variable.x-western": setup.wishes.text,
         // To read what was copied needs a hand on a menu that no screen shows.
         "dom.events.testing.asyncClipboard": true,
     });
@@ -55,7 +56,7 @@ fn preferences(setup: &Setup<'_>) -> Value {
         // Servers on this machine are asked by way of it too.
         preferences["network.proxy.allow_hijacking_localhost"] = json!(true);
     }
-    if !setup.keeps {
+    if !setup.wishes.keeps {
         preferences["network.cookie.cookieBehavior"] = json!(2);
     }
     preferences

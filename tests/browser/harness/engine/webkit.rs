@@ -3,7 +3,7 @@
 //! It forgets everything when it ends, draws no window narrower than its own bar, and has neither
 //! fingers nor paper. It needs a screen, which `cargo xtask test browser webkit` brings.
 
-use super::Setup;
+use super::{Setup, USUAL};
 use crate::harness::driver::Driver;
 use crate::harness::setting;
 use anyhow::{Result, ensure};
@@ -22,8 +22,8 @@ pub(super) fn driver() -> Result<Driver> {
 /// The browser's settings. A name of the browser must not be asked for.
 pub(super) fn capabilities(setup: &Setup<'_>) -> Result<Capabilities> {
     ensure!(
-        setup.keeps,
-        "WebKit's driver has no setting that keeps a site from storing"
+        setup.wishes == USUAL,
+        "WebKit's driver has no setting that keeps a site from storing, or for the size of text"
     );
     let options = json!({ "binary": setting::path("MINIBROWSER")?, "args": ["--automation"] });
     let mut settings = Map::new();

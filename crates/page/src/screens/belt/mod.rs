@@ -10,16 +10,17 @@ mod section;
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
+use crate::views::bring::Bring;
 use crate::views::caution::{caution, cautions};
+use crate::views::focus::focus;
 use crate::views::settings::tools_choice;
-use gloo::utils::document;
+use crate::views::spoken::Spoken;
 use panel::Panel;
 use route::RouteView;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, apply, bring_back};
 use shopmath::drive::bench::{self, DriveText, assess, resolve};
 use std::rc::Rc;
-use web_sys::HtmlElement;
 use yew::prelude::*;
 
 #[derive(Properties)]
@@ -175,14 +176,6 @@ fn to_route(text: &DriveText) -> Route {
     route
 }
 
-/// Puts the focus on an element that stays when the one that had it goes.
-fn focus(id: &str) {
-    if let Some(element) = document().get_element_by_id(id) {
-        // Refused only where the element is gone again.
-        let _ = HtmlElement::from(wasm_bindgen::JsValue::from(element)).focus();
-    }
-}
-
 /// The screen.
 #[component]
 pub(crate) fn Belt(props: &Props) -> Html {
@@ -226,7 +219,8 @@ pub(crate) fn Belt(props: &Props) -> Html {
             if let Some((index, disc)) = chosen {
                 <Panel key={drive.panel} {index} {disc} text={drive.text.clone()} count={discs.len()} settled={drive.settled} onact={onact.clone()} />
             }
-            if let Some(undo) = &drive.undo { <Bring words={undo.words()} onact={onact.clone()} /> }
+            if let Some(undo) = &drive.undo { <Bring words={undo.words()} id="bring-back" onback={bring_back_by(undo, &onact)} /> }
+            <Spoken words={section::spoken(&assessment)} />
             { section::sections(&assessment, &drive.text, &onset, tools) }
             <div class="chips">
                 if !is_demo { { replace("demo-drive", "Show the demo drive", DriveText::demo(), &onact) } }
@@ -238,19 +232,56 @@ pub(crate) fn Belt(props: &Props) -> Html {
     }
 }
 
-/// The pulleys as buttons, for those who can't tap the drawing.
+/// The pulleys as buttons, for those who can't tap the drawing. Arrow keys on the one that is chosen
+/// move it, as a finger does on the drawing.
 fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, onact: &Callback<Action>) -> Html {
     let button = |(index, disc): (usize, &Disc)| {
         let pressed = chosen == Some(index);
+        let onkeydown = {
+            let onact = onact.clone();
+            Callback::from(move |event: KeyboardEvent| {
+                if let Some((right, up)) = arrow(&event.key()).filter(|_| pressed) {
+                    // The page would scroll.
+                    event.prevent_default();
+                    let pulley = index;
+                    onact.emit(Action::Edit(Edit::Nudge { pulley, right, up }));
+                }
+            })
+        };
         let onclick = onact.reform(move |_: MouseEvent| Action::Choose((!pressed).then_some(index)));
         let sign = if disc.faulty { " !" } else { "" };
         html! {
-            <button type="button" class="chip" key={index} id={format!("pulley-{}", index + 1)} aria-pressed={pressed.to_string()} {onclick}>
+            <button type="button" class="chip" key={index} id={format!("pulley-{}", index + 1)} aria-pressed={pressed.to_string()} {onclick} {onkeydown}>
                 { format!("{} {}{sign}", index + 1, disc.name) }
             </button>
         }
     };
     html! { <div class="chips" role="group" aria-label="Pulleys">{ for discs.iter().enumerate().map(button) }</div> }
+}
+
+/// The millimetres an arrow key moves a pulley, to the right and up.
+fn arrow(key: &str) -> Option<(f64, f64)> {
+    match key {
+        "ArrowLeft" => Some((-1.0, 0.0)),
+        "ArrowRight" => Some((1.0, 0.0)),
+        "ArrowUp" => Some((0.0, 1.0)),
+        "ArrowDown" => Some((0.0, -1.0)),
+        _ => None,
+    }
+}
+
+/// Brings back what has gone, and the keyboard to it or to the first pulley: the button goes.
+fn bring_back_by(undo: &Undo, onact: &Callback<Action>) -> Callback<()> {
+    let button = match undo {
+        Undo::Pulley { index, .. } => format!("pulley-{}", index + 1),
+        Undo::Drive(_) => String::new(),
+    };
+    onact.reform(move |()| {
+        if !focus(&button) {
+            focus("pulley-1");
+        }
+        Action::Undo
+    })
 }
 
 /// A button that puts another drive in place.
@@ -265,24 +296,5 @@ impl Undo {
             Self::Pulley { name, .. } => format!("{name} is removed."),
             Self::Drive(_) => "Another drive stands in its place.".into(),
         }
-    }
-}
-
-#[derive(PartialEq, Properties)]
-struct BringProps {
-    words: String,
-    onact: Callback<Action>,
-}
-
-/// Brings back what was removed or replaced. The button that did it is gone, so the focus is here.
-#[component]
-fn Bring(props: &BringProps) -> Html {
-    use_effect_with(props.words.clone(), |_| focus("bring-back"));
-    let onclick = props.onact.reform(|_: MouseEvent| Action::Undo);
-    html! {
-        <div class="bring" role="status">
-            <p>{ &props.words }</p>
-            <button type="button" class="chip" id="bring-back" {onclick}>{ "Bring it back" }</button>
-        </div>
     }
 }

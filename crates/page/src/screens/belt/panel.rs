@@ -2,8 +2,10 @@
 //!
 //! Each text is kept as typed and goes into the drive as soon as it can be read.
 
-use super::{Action, focus};
+use super::Action;
 use crate::pace;
+use crate::views::focus::focus;
+use crate::views::icon::signed;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, Measured, check, diameter_from, from_tape};
@@ -126,7 +128,7 @@ pub(super) fn Panel(props: &Props) -> Html {
             let pulley = index;
             Action::Edit(Edit::Nudge { pulley, right, up })
         });
-        html! { <button type="button" class="chip" id={name} aria-label={format!("1 mm {name}")} {onclick}>{ words }</button> }
+        html! { <button type="button" class="chip" id={name} {onclick}>{ signed(words, &format!("1 mm {name}")) }</button> }
     };
     let turn = |to: Option<usize>| {
         to.filter(|to| to < count).map(|to| {
@@ -175,10 +177,10 @@ pub(super) fn Panel(props: &Props) -> Html {
                 { nudge("↑", "up", 0.0, 1.0) }
                 { nudge("↓", "down", 0.0, -1.0) }
             </div>
-            <p class="note">{ "Each arrow moves it 1 mm." }</p>
+            <p class="note">{ "Each arrow moves it 1 mm; so do the arrow keys on its button above." }</p>
             <div class="pad">
-                <button type="button" class="chip" id="earlier" disabled={earlier.is_none()} onclick={earlier}>{ "Earlier in the route" }</button>
-                <button type="button" class="chip" id="later" disabled={later.is_none()} onclick={later}>{ "Later in the route" }</button>
+                <button type="button" class="chip" id="earlier" aria-disabled={earlier.is_none().then_some("true")} onclick={earlier}>{ "Earlier in the route" }</button>
+                <button type="button" class="chip" id="later" aria-disabled={later.is_none().then_some("true")} onclick={later}>{ "Later in the route" }</button>
                 <button type="button" class="chip" id="flip" onclick={act(Edit::Flip)}>{ if ribbed { "Ribbed: turn to back" } else { "Back: turn to ribbed" } }</button>
                 <button type="button" class="chip" id="add-after" onclick={add}>{ "Add one after it" }</button>
                 <button type="button" class="chip" id="remove" onclick={act(Edit::Remove)}>{ "Remove it" }</button>

@@ -1,7 +1,7 @@
 //! The belt to order on top, and the sections: fields, findings, cautions.
 
 use crate::views::field::Field as View;
-use crate::views::finding::{Finding, amount};
+use crate::views::finding::{Finding, amount, in_words};
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::{Assessment, Candidate, DriveText, FIELDS, Section};
 use shopmath::field::{Field, FieldFault, Reads};
@@ -58,18 +58,35 @@ pub(super) fn headline(whole: &Assessment, tools: Tools, moving: bool) -> Html {
     let Some(length) = length else {
         let marks: Vec<&str> = whole.drawing.marks.iter().map(|mark| mark.sentence.as_str()).collect();
         if !marks.is_empty() {
-            return html! { <output class="verdict broken">{ for marks.iter().take(3).map(|words| html! { <p>{ "! " }{ *words }</p> }) }</output> };
+            return html! { <output class="verdict broken" aria-live="off">{ for marks.iter().take(3).map(|words| html! { <p>{ "! " }{ *words }</p> }) }</output> };
         }
         let first = whole.faults.first().map(|fault| fault.sentence.clone());
-        return html! { <output class="verdict waiting">{ first.unwrap_or_else(|| "No belt length yet: give the pulleys.".into()) }</output> };
+        return html! { <output class="verdict waiting" aria-live="off">{ first.unwrap_or_else(|| "No belt length yet: give the pulleys.".into()) }</output> };
     };
     html! {
-        <output class="verdict">
+        <output class="verdict" aria-live="off">
             <p class="verdict-word">{ amount(length, tools.unit(length.unit), false) }</p>
             <p>{ if moving { "effective length; below follows at rest" } else { "effective length as drawn" } }</p>
             <ul class="belts">{ for whole.candidates.iter().map(candidate) }</ul>
         </output>
     }
+}
+
+/// What is heard: the first field in error or what is wrong with the drive, or the length and the
+/// belt nearest to it.
+pub(super) fn spoken(whole: &Assessment) -> String {
+    let wrong = whole.faults.iter().map(|fault| &fault.sentence);
+    let broken = whole.drawing.marks.iter().map(|mark| &mark.sentence);
+    if let Some(sentence) = wrong.chain(broken).next() {
+        return sentence.clone();
+    }
+    let length = findings(whole, "length").find(|finding| finding.id == Id::Named("effective-length"));
+    let nearest = whole
+        .candidates
+        .first()
+        .map(|nearest| format!("Nearest belt {}.", nearest.belt));
+    let words: Vec<String> = length.map(in_words).into_iter().chain(nearest).collect();
+    words.join(" ")
 }
 
 /// A belt to order, and what the tensioner makes of it.

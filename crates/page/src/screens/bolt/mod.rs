@@ -11,9 +11,10 @@ use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
-use crate::views::finding::amount;
+use crate::views::finding::{amount, in_words};
 use crate::views::overlay::use_overlay;
 use crate::views::sketch::Sketch;
+use crate::views::spoken::Spoken;
 use crate::views::verdict::sign;
 use form::Form;
 use large::large;
@@ -112,6 +113,7 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         <>
             { form.top(*head_open.borrow()) }
             { verdict(&assessment, &form) }
+            <Spoken words={spoken(&assessment, &form)} />
             { overlay.button("Large type, for arm's length", to_route(text)) }
             { section::jumps(&assessment.sections) }
             { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
@@ -124,30 +126,56 @@ pub(crate) fn Bolt(props: &Props) -> Html {
 fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
     let Some(verdict) = &whole.verdict else {
         let kept = whole.waiting.is_empty();
-        let words = if kept {
-            format!("No verdict until this is put right: {}.", labels(form.wrong_keys()))
-        } else {
-            format!("For a verdict, give: {}.", labels(whole.waiting.iter().copied()))
-        };
-        return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))}>{ words }</output> };
+        let words = waiting(whole, form);
+        return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">{ words }</output> };
     };
-    let word = match verdict.slug {
-        Slug::Ok => "Believable",
-        Slug::Low => "Low",
-        Slug::High => "High",
-        Slug::PastYield => "Past yield",
-        Slug::Strips => "Strips the hole",
-    };
+    let word = word(verdict.slug);
     // The share at the end of the spec, which after a torque alone is the same.
     let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
     html! {
-        <output id="verdict" class="verdict" data-verdict={verdict.slug.id()}>
+        <output id="verdict" class="verdict" data-verdict={verdict.slug.id()} aria-live="off">
             <p class="verdict-word">{ sign(verdict.slug) }{ " " }{ word }</p>
             if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
             <p>{ &verdict.sentence }</p>
             <Sketch drawn={share::share(verdict)} />
         </output>
     }
+}
+
+/// What a verdict waits for.
+fn waiting(whole: &Assessment, form: &Form<'_>) -> String {
+    if whole.waiting.is_empty() {
+        format!("No verdict until this is put right: {}.", labels(form.wrong_keys()))
+    } else {
+        format!("For a verdict, give: {}.", labels(whole.waiting.iter().copied()))
+    }
+}
+
+fn word(slug: Slug) -> &'static str {
+    match slug {
+        Slug::Ok => "Believable",
+        Slug::Low => "Low",
+        Slug::High => "High",
+        Slug::PastYield => "Past yield",
+        Slug::Strips => "Strips the hole",
+    }
+}
+
+/// What is heard: the first field in error, the verdict or what it waits for, and the wrench's
+/// setting where it is not the spec.
+fn spoken(whole: &Assessment, form: &Form<'_>) -> String {
+    if form.text.typed().next().is_none() {
+        return String::new();
+    }
+    let wrong = form.errors.iter().flat_map(|errors| errors.iter()).next();
+    let verdict = whole.verdict.as_ref().map_or_else(
+        || waiting(whole, form),
+        |verdict| [word(verdict.slug), ". ", &verdict.sentence].concat(),
+    );
+    let setting = section::finding(whole, "wrench-setting").filter(|_| form.text.has("adapter"));
+    let words = wrong.map(|fault| fault.sentence.clone()).into_iter().chain([verdict]);
+    let words: Vec<String> = words.chain(setting.map(in_words)).collect();
+    words.join(" ")
 }
 
 /// Fields as a person knows them.

@@ -4,6 +4,7 @@ use super::form::Form;
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::finding::Finding;
+use crate::views::focus::{focus, into_sight};
 use crate::views::settings::tools_choice;
 use crate::views::sketch::Sketch;
 use gloo::utils::document;
@@ -26,7 +27,7 @@ pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, setti
         .collect();
     html! {
         <section id={element_id(part.id)} class="part" key={part.title}>
-            <h2>{ part.title }</h2>
+            <h2 id={heading_id(part.id)} tabindex="-1">{ part.title }</h2>
             { form.part(part.id) }
             if part.id == SectionId::Wrench { { tools_choice(settings) } }
             { drawings(part.id, whole, form, tools) }
@@ -93,15 +94,16 @@ pub(super) fn finding<'a>(whole: &'a Assessment, name: &'static str) -> Option<&
 /// Buttons that lead to the sections.
 pub(super) fn jumps(parts: &[Section]) -> Html {
     let jump = |part: &Section| {
-        let id = element_id(part.id);
+        let (id, heading) = (element_id(part.id), heading_id(part.id));
         let onclick = Callback::from(move |_: MouseEvent| {
             if let Some(section) = document().get_element_by_id(id) {
                 section.scroll_into_view();
             }
+            focus(heading);
         });
         html! { <button type="button" class="chip" key={id} {onclick}>{ part.title }</button> }
     };
-    html! { <nav class="strip jumps" aria-label="Sections">{ for parts.iter().map(jump) }</nav> }
+    html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.iter().map(jump) }</nav> }
 }
 
 fn element_id(id: SectionId) -> &'static str {
@@ -113,5 +115,18 @@ fn element_id(id: SectionId) -> &'static str {
         SectionId::Engagement => "part-engagement",
         SectionId::Stuck => "part-stuck",
         SectionId::Reuse => "part-reuse",
+    }
+}
+
+/// The heading of a section, which takes the keyboard along when the section is led to.
+fn heading_id(id: SectionId) -> &'static str {
+    match id {
+        SectionId::Bolt => "head-bolt",
+        SectionId::Wrench => "head-wrench",
+        SectionId::Clamp => "head-clamp",
+        SectionId::Angle => "head-angle",
+        SectionId::Engagement => "head-engagement",
+        SectionId::Stuck => "head-stuck",
+        SectionId::Reuse => "head-reuse",
     }
 }

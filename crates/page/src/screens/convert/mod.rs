@@ -13,7 +13,7 @@ use crate::settings::SettingsHandle;
 use crate::views::caution::caution;
 use crate::views::fault::{chips, fault};
 use crate::views::settings::tools_choice;
-use gloo::timers::callback::Timeout;
+use crate::views::spoken::Spoken;
 use shopmath::caution::FIGURE_NOT_PROCEDURE;
 use shopmath::convert::{self, Conversion};
 use shopmath::quantity::fault::Fault;
@@ -34,8 +34,6 @@ const EXAMPLES: &[&str] = &[
     "30 psi",
     "4.5 qt",
 ];
-/// How long typing rests before a screen reader hears the answer, millisecond.
-const REST: u32 = 1200;
 
 #[derive(PartialEq, Properties)]
 pub(crate) struct Props {
@@ -106,7 +104,6 @@ pub(crate) fn Convert(props: &Props) -> Html {
         })
     };
     let read = read(&typed.text, props.settings.tools);
-    let said = use_rested(spoken(&read));
     let invalid = matches!(&read, Read::One(Err(_))).then_some("true");
     let described = invalid.map(|_| "q-error");
     let lines = typed.text.lines().count().clamp(1, 6).to_string();
@@ -125,7 +122,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
             </div>
             <div class="answers">{ answers(&read, &typed.text, &ontake) }{ onward::onward(&read, &typed.text, &props.places) }</div>
             { tools_choice(&props.settings) }
-            <p class="spoken" role="status">{ said }</p>
+            <Spoken words={spoken(&read)} />
             { caution(&FIGURE_NOT_PROCEDURE) }
         </>
     }
@@ -165,7 +162,7 @@ fn examples(ontake: &Callback<String>) -> Html {
     html! {
         <div class="examples">
             <p>{ "Such as:" }</p>
-            { chips(EXAMPLES.iter().map(|&example| example.to_owned()), ontake) }
+            { chips(EXAMPLES.iter().map(|&example| example.to_owned()), ontake, None) }
         </div>
     }
 }
@@ -196,19 +193,4 @@ fn spoken(read: &Read) -> String {
             lines.iter().filter(|(_, read)| read.is_err()).count()
         ),
     }
-}
-
-/// The words once typing rests, so that they are heard once and not at every keystroke.
-#[hook]
-fn use_rested(words: String) -> String {
-    let said = use_state(String::new);
-    {
-        let said = said.setter();
-        use_effect_with(words, move |words| {
-            let words = words.clone();
-            let timer = Timeout::new(REST, move || said.set(words));
-            move || drop(timer)
-        });
-    }
-    (*said).clone()
 }

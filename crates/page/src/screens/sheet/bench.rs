@@ -5,6 +5,7 @@ use super::entries::{Entries, Row, use_onset, wrong};
 use super::fastener::FastenerRow;
 use super::job::{Change, Job};
 use super::paper::PaperAtHand;
+use super::said::said;
 use super::share::Share;
 use super::steps::steps;
 use super::unreadable::unreadable;
@@ -16,6 +17,7 @@ use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::overlay::use_overlay;
 use crate::views::settings::tools_choice;
+use crate::views::spoken::Spoken;
 use shopmath::caution;
 use shopmath::field::Field;
 use shopmath::sheet::assess::Place;
@@ -182,6 +184,7 @@ fn Open(props: &OpenProps) -> Html {
                 <Share job={job.clone()} />
                 { cautions(&[caution::RECORD_IS_YOURS]) }
             </div>
+            <Spoken words={said(job)} />
             <PaperAtHand {job} />
         </>
     }

@@ -2,14 +2,13 @@
 
 use super::job::{Change, Job};
 use crate::views::field::Field as View;
-use gloo::utils::document;
+use crate::views::focus::{focus, focus_beside, keep_focus};
+use crate::views::icon::signed;
 use shopmath::field::{Field, FieldFault, Reads};
 use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, get};
 use shopmath::sheet::order::{Action, List, Tick};
 use std::rc::Rc;
-use wasm_bindgen::JsValue;
-use web_sys::HtmlElement;
 use yew::prelude::*;
 
 /// Whose fields they are.
@@ -51,10 +50,8 @@ pub(super) fn use_onset(at: At, onchange: &Callback<Change>) -> Callback<(&'stat
 pub(super) fn use_focus(fresh: bool, row: &str) {
     let field = format!("{row}-label");
     use_effect_with((), move |()| {
-        let found = fresh.then(|| document().get_element_by_id(&field)).flatten();
-        if let Some(found) = found {
-            // Refused only where the field is gone again.
-            let _ = HtmlElement::from(JsValue::from(found)).focus();
+        if fresh {
+            focus(&field);
         }
     });
 }
@@ -97,7 +94,8 @@ pub(super) fn row_tick(
 /// Up, down and remove.
 pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onchange: &Callback<Change>) -> Html {
     let moved = |to: Option<usize>| {
-        onchange.reform(move |_: MouseEvent| {
+        onchange.reform(move |click: MouseEvent| {
+            keep_focus(&click);
             Change::Do(Action::Move {
                 list,
                 id,
@@ -107,13 +105,27 @@ pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onch
     };
     let up = place.checked_sub(1);
     let down = place.checked_add(1).filter(|to| *to < of);
-    let remove = onchange.reform(move |_: MouseEvent| Change::Do(Action::Remove { list, id }));
+    let remove = onchange.reform(move |click: MouseEvent| {
+        focus_beside(&click, "[name=remove]", adder(list));
+        Change::Do(Action::Remove { list, id })
+    });
     html! {
         <div class="row-buttons">
-            <button type="button" class="chip" aria-label="Earlier" disabled={up.is_none()} onclick={moved(up)}>{ "↑" }</button>
-            <button type="button" class="chip" aria-label="Later" disabled={down.is_none()} onclick={moved(down)}>{ "↓" }</button>
+            <button type="button" class="chip" aria-disabled={up.is_none().then_some("true")} onclick={moved(up)} name="earlier">{ signed("↑", "Earlier") }</button>
+            <button type="button" class="chip" aria-disabled={down.is_none().then_some("true")} onclick={moved(down)} name="later">{ signed("↓", "Later") }</button>
             <button type="button" class="chip" name="remove" onclick={remove}>{ "Remove" }</button>
         </div>
+    }
+}
+
+/// The button that adds a row to a list.
+fn adder(list: List) -> &'static str {
+    match list {
+        List::Fasteners => "add-fastener",
+        List::Parts => "add-part",
+        List::Checks => "add-check",
+        List::Belts => "add-from-belt",
+        List::Intervals => "add-interval",
     }
 }
 

@@ -36,6 +36,21 @@ pub(crate) enum Change {
     Undo,
 }
 
+/// What was changed last: what came of it is heard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Touched {
+    /// Nothing yet.
+    Nothing,
+    /// An entry.
+    Entry(At, &'static str),
+    /// A reading of a row of bolts, counted from 0.
+    Reading(u32, usize),
+    /// A row as a whole.
+    Row,
+    /// Such a change, which was taken back.
+    TakenBack,
+}
+
 /// One change that can be taken back.
 #[derive(Clone, Debug, PartialEq)]
 struct Undo {
@@ -53,6 +68,7 @@ pub(crate) struct Job {
     pub(crate) notice: Option<String>,
     /// The row just added, for its first field to take the focus.
     pub(crate) fresh: Option<(List, u32)>,
+    pub(crate) touched: Touched,
     /// Grows with every change, so that what was saved can be told from what was typed since.
     pub(crate) edits: u32,
     tools: Tools,
@@ -70,6 +86,7 @@ impl Job {
             status: Status::Kept,
             notice: None,
             fresh: None,
+            touched: Touched::Nothing,
             edits: 0,
             tools,
             today,
@@ -83,6 +100,12 @@ impl Job {
         job.fresh = match &change {
             Change::Do(Action::Insert { row, .. }) => Some(row.address()),
             _ => None,
+        };
+        job.touched = match &change {
+            Change::Write(at, key, _) => Touched::Entry(*at, key),
+            Change::Reading(row, index, _) => Touched::Reading(*row, *index),
+            Change::Do(_) => Touched::Row,
+            Change::Undo => Touched::TakenBack,
         };
         let sheet = match change {
             Change::Write(at, key, text) => {
@@ -137,6 +160,11 @@ impl Job {
     /// What would be taken back.
     pub(crate) fn undo_words(&self) -> Option<&str> {
         self.undo.last().map(|undo| undo.words.as_str())
+    }
+
+    /// How many changes could be taken back.
+    pub(crate) fn undo_left(&self) -> usize {
+        self.undo.len()
     }
 
     fn put(&mut self, sheet: Sheet) {

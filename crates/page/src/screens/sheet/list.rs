@@ -8,7 +8,9 @@ use crate::keep::{self, KeepError, Removed, Shelf, Unreadable};
 use crate::pace;
 use crate::route::Route;
 use crate::settings::SettingsHandle;
+use crate::views::bring::Bring;
 use crate::views::caution::cautions;
+use crate::views::focus::focus;
 use js_sys::JsString;
 use shopmath::caution;
 use shopmath::sheet::merge::{Fate, Incoming, preview_among, wanted};
@@ -128,7 +130,7 @@ pub(super) fn Sheets(props: &Props) -> Html {
             <div role="alert">if let Some(words) = &known.trouble { <p class="fault" id="sheets-trouble">{ words }</p> }</div>
             <div role="status">if let Some(words) = &known.done { <p class="note" id="sheets-done">{ words }</p> }</div>
             { erased(shelf) }
-            if let Some((label, removed)) = &known.removed { { bring_back(label, removed, &steps) } }
+            if let Some((label, removed)) = &known.removed { <Bring words={format!("{label}: removed.")} id="undo" onback={bring_back(removed, &steps)} /> }
             if let Some(coming) = &known.coming { { incoming(coming, &steps) } }
             { backup_note(shelf) }
             if shelf.heads.len() > 1 {
@@ -182,28 +184,22 @@ fn item(kept: &Head, steps: &Steps) -> Html {
     }
 }
 
-fn bring_back(label: &str, removed: &Rc<Removed>, steps: &Steps) -> Html {
-    let onclick = {
+/// Brings back what was removed, and the keyboard to the top of the list: the button goes.
+fn bring_back(removed: &Rc<Removed>, steps: &Steps) -> Callback<()> {
+    let (removed, steps) = (removed.clone(), steps.clone());
+    Callback::from(move |()| {
+        focus("new-sheet");
         let (removed, steps) = (removed.clone(), steps.clone());
-        Callback::from(move |_: MouseEvent| {
-            let (removed, steps) = (removed.clone(), steps.clone());
-            spawn_local(async move {
-                match keep::put_back(&removed).await {
-                    Ok(()) => {
-                        steps.dispatch(Step::Removed(None));
-                        look(&steps).await;
-                    }
-                    Err(error) => steps.dispatch(Step::Trouble(error.words())),
+        spawn_local(async move {
+            match keep::put_back(&removed).await {
+                Ok(()) => {
+                    steps.dispatch(Step::Removed(None));
+                    look(&steps).await;
                 }
-            });
-        })
-    };
-    html! {
-        <div class="bring" role="status">
-            <p>{ format!("{label}: removed.") }</p>
-            <button type="button" class="chip" id="undo" {onclick}>{ "Bring it back" }</button>
-        </div>
-    }
+                Err(error) => steps.dispatch(Step::Trouble(error.words())),
+            }
+        });
+    })
 }
 
 /// A field for a file that looks like a button; the file is read, not sent.
@@ -256,6 +252,7 @@ fn incoming(coming: &Rc<Vec<Incoming>>, steps: &Steps) -> Html {
     let add = {
         let (coming, steps) = (coming.clone(), steps.clone());
         Callback::from(move |_: MouseEvent| {
+            focus("import-sheet");
             let (coming, steps) = (coming.clone(), steps.clone());
             spawn_local(async move {
                 let sheets = coming.iter().filter(|coming| coming.fate != Fate::Kept);
@@ -277,7 +274,10 @@ fn incoming(coming: &Rc<Vec<Incoming>>, steps: &Steps) -> Html {
     };
     let leave = {
         let steps = steps.clone();
-        Callback::from(move |_: MouseEvent| steps.dispatch(Step::Coming(None)))
+        Callback::from(move |_: MouseEvent| {
+            focus("import-sheet");
+            steps.dispatch(Step::Coming(None));
+        })
     };
     html! {
         <section class="panel" id="incoming">

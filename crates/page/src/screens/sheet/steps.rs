@@ -60,8 +60,8 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
             }
             <button type="button" class="button wide" id="step-done" onclick={done}>{ if row.done { "Not done after all" } else { "Done" } }</button>
             <div class="pad">
-                <button type="button" class="chip" id="step-back" disabled={before.is_none()} onclick={to(before)}>{ "Back" }</button>
-                <button type="button" class="chip" id="step-next" disabled={after.is_none()} onclick={to(after)}>{ "Next" }</button>
+                <button type="button" class="chip" id="step-back" aria-disabled={before.is_none().then_some("true")} onclick={to(before)}>{ "Back" }</button>
+                <button type="button" class="chip" id="step-next" aria-disabled={after.is_none().then_some("true")} onclick={to(after)}>{ "Next" }</button>
             </div>
             { readings(row, found, onchange) }
             if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }

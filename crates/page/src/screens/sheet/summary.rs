@@ -4,6 +4,7 @@ use super::desk::Desk;
 use super::job::{Change, Job, Status};
 use crate::route::{Route, Screen};
 use crate::views::finding::Finding;
+use crate::views::focus::focus;
 use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::Style;
 use shopmath::sheet::assess::Open;
@@ -48,17 +49,24 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
     let found = &job.found;
     let complete = found.complete();
     let (done, of) = (found.progress.done, found.progress.of);
-    let undo = onchange.reform(|_: MouseEvent| Change::Undo);
+    let last = job.undo_left() == 1;
+    let undo = onchange.reform(move |_: MouseEvent| {
+        if last {
+            // The button goes.
+            focus("progress");
+        }
+        Change::Undo
+    });
     html! {
         <div class="progress">
             if of > 0 {
                 <progress max={of.to_string()} value={done.to_string()} aria-label="Rows done" />
-                <p id="progress" data-complete={complete.to_string()}>
+                <p id="progress" tabindex="-1" data-complete={complete.to_string()}>
                     <strong>{ if complete { "✓ Complete" } else { "Open" } }</strong>{ format!(": {done} of {of} done") }
                 </p>
                 if !complete { { open(job) } }
             } else {
-                <p id="progress" data-complete="false">{ "Nothing on this sheet yet. Add bolts, parts or checks below." }</p>
+                <p id="progress" tabindex="-1" data-complete="false">{ "Nothing on this sheet yet. Add bolts, parts or checks below." }</p>
             }
             if let Some(words) = job.undo_words() {
                 <button type="button" class="chip" id="undo" onclick={undo}>{ "Undo: " }{ words }</button>
