@@ -145,6 +145,11 @@ impl Browser {
         })
     }
 
+    /// The browser itself, for a program that drives it in a way of its own.
+    pub(crate) fn program(&self) -> &Path {
+        &self.program
+    }
+
     /// Tells a program that drives it where it is.
     pub(crate) fn hand_to(&self, command: &mut Command) {
         let home = self.engine.home();

@@ -156,7 +156,7 @@ fn once(program: &Path, browser: &Browser, site: &str) -> Result<Value> {
             "--only-categories=performance,accessibility,best-practices,seo",
             SWITCHES,
         ])
-        .env("CHROME_PATH", &browser.chromium);
+        .env("CHROME_PATH", browser.program());
     let text = run::capture(&mut lighthouse)?;
     let found: Value = serde_json::from_str(&text).context("Lighthouse printed something else than a report")?;
     match found["runtimeError"]["message"].as_str() {
