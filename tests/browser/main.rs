@@ -11,6 +11,7 @@ mod cold_start;
 mod convert;
 mod hostile_links;
 mod hostile_texts;
+mod pace;
 mod ready_is_true;
 mod retired;
 mod sheet;
