@@ -98,17 +98,20 @@ fn until_not_kept(phone: &Phone) -> Outcome {
     )
 }
 
+/// Looks for a new version, once or until there is one, and says how that ends so far. The browser
+/// looks by itself as well, and does not always answer the second one who asks.
+const LOOK: &str = "return (async () => { const there = await navigator.serviceWorker.getRegistration(); \
+     const look = (window.look ??= {}); look.found ??= there.installing; \
+     if (!look.asked) { look.asked = true; there.update().then( \
+     () => { look.found ??= there.installing; look.asked = Boolean(look.found) }, () => { look.refused = true })} \
+     const ends = ['installed', 'redundant'].filter((end) => end === look.found?.state); \
+     const end = ends[0] ?? (there.waiting ? 'installed' : look.refused ? 'refused' : null); \
+     if (end) delete window.look; return end })()";
+
 /// Looks for a new version and follows it to its end: `installed`, `redundant`, or `refused` where its
 /// worker could not be had.
 fn look_for_an_update(phone: &Phone) -> Result<String> {
-    let look = "return (async () => { const there = await navigator.serviceWorker.getRegistration(); \
-         try { await there.update() } catch { return 'refused' } \
-         const worker = there.installing; if (!worker) return there.waiting ? 'installed' : null; \
-         const over = () => worker.state === 'redundant' || worker.state === 'installed'; \
-         while (!over()) await new Promise((go) => worker.addEventListener('statechange', go, { once: true })); \
-         return worker.state })()";
-    // One that the browser has found by itself may be over before it is looked at.
-    phone.until("a new version", || phone.script(look, Vec::new()))
+    phone.until("a new version", || phone.script(LOOK, Vec::new()))
 }
 
 /// Waits until a new version is offered.

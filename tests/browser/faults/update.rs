@@ -1,6 +1,6 @@
 //! A new version is taken while something is typed in two tabs.
 
-use super::{TYPED, Work, look_for_an_update, take_it, type_unsaved, works};
+use super::{TYPED, Work, take_it, type_unsaved, until_offered, works};
 use crate::sheet::{new_sheet, note, until_kept, until_notes};
 use anyhow::ensure;
 use fenderside_tests::harness::{Copy, Outcome, Phone, Server};
@@ -13,14 +13,16 @@ fn an_update_keeps_what_is_typed_in_both_tabs() -> Outcome {
     phone.open("#/convert")?;
     phone.until_kept()?;
     let work = Work::begin(&phone)?;
+
+    // The browser looks for a new version when the page is opened once more.
+    copy.deploy_another("second")?;
     phone.new_tab()?;
     let other = new_sheet(&phone)?;
     note(&phone, "first")?;
     type_unsaved(&phone, "typed in the other tab")?;
 
+    until_offered(&phone)?;
     phone.turn_to(0)?;
-    copy.deploy_another("second")?;
-    ensure!(look_for_an_update(&phone)? == "installed");
     take_it(&phone, Some("second"))?;
     phone.until_text("#kept-notice", "What was typed last is here again")?;
     work.is_open(&phone)?;
@@ -56,14 +58,13 @@ fn an_update_keeps_what_two_tabs_typed_on_one_sheet() -> Outcome {
     phone.until_kept()?;
     let id = new_sheet(&phone)?;
     note(&phone, "first")?;
+    copy.deploy_another("second")?;
     phone.new_tab()?;
     phone.open(&format!("#/sheet/{id}"))?;
     until_notes(&phone, "first")?;
+    until_offered(&phone)?;
     phone.turn_to(0)?;
     type_unsaved(&phone, TYPED)?;
-
-    copy.deploy_another("second")?;
-    ensure!(look_for_an_update(&phone)? == "installed");
     take_it(&phone, Some("second"))?;
     until_notes(&phone, TYPED)?;
     until_kept(&phone)?;
