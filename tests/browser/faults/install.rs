@@ -66,8 +66,8 @@ fn a_module_that_is_cut_is_said_and_loaded_at_the_next_visit() -> Outcome {
         phone.until_text("#boot-says", "did not start").with_context(context)?;
         until_not_kept(&phone).with_context(context)?;
         server.heal().with_context(context)?;
+        phone.go("about:blank")?;
         works(&phone).with_context(context)?;
-        phone.reload()?;
         phone.until_kept().with_context(context)?;
         server.kill()?;
         works(&phone).with_context(context)?;

@@ -102,6 +102,7 @@ fn a_sign_in_page_at_the_first_visit_leaves_nothing_behind() -> Outcome {
         phone.go(server.site())?;
         phone.until_text("body", SIGN_IN)?;
         server.heal()?;
+        phone.go("about:blank")?;
         works(&phone)?;
         phone.until_kept()?;
     }
