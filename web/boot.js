@@ -138,7 +138,10 @@
 
   // "Ready" is said only when a worker is in charge and has looked into its cache.
   async function confirm(registration) {
-    registration.installing?.addEventListener("statechange", (event) => {
+    const { installing, waiting, active: running } = registration;
+    // The first install has failed already.
+    if (!installing && !waiting && !running) return setOffline("unavailable");
+    installing?.addEventListener("statechange", (event) => {
       if (event.target.state === "redundant" && !registration.active) setOffline("unavailable");
     });
     const { active } = await navigator.serviceWorker.ready;

@@ -60,10 +60,12 @@ self.addEventListener("message", (event) => {
 });
 
 async function install() {
+  // A version deployed a second time shares its cache with the one that is in use.
+  const shared = await caches.has(CACHE);
   try {
     await fill();
   } catch (error) {
-    await caches.delete(CACHE);
+    if (!shared) await caches.delete(CACHE);
     throw error;
   }
 }

@@ -9,6 +9,7 @@ mod bolt;
 mod cannot_run;
 mod cold_start;
 mod convert;
+mod faults;
 mod hostile_links;
 mod hostile_texts;
 mod pace;

@@ -9,6 +9,8 @@ mod storage;
 mod two_tabs;
 mod undo;
 
+pub(crate) use storage::saved_as_found;
+
 use anyhow::{Context, Result};
 use fenderside_tests::harness::Phone;
 use serde_json::{Value, json};
@@ -28,7 +30,7 @@ pub(crate) fn new_sheet(phone: &Phone) -> Result<String> {
 }
 
 /// The id in the address.
-fn open_id(phone: &Phone) -> Result<String> {
+pub(crate) fn open_id(phone: &Phone) -> Result<String> {
     phone.until("a sheet in the address", || {
         let address = phone.fragment()?;
         Ok(address.strip_prefix("#/sheet/").map(str::to_owned))
@@ -42,20 +44,20 @@ pub(crate) fn until_kept(phone: &Phone) -> Result<()> {
 }
 
 /// Types a sheet's notes and waits until they are kept.
-fn note(phone: &Phone, text: &str) -> Result<()> {
+pub(crate) fn note(phone: &Phone, text: &str) -> Result<()> {
     phone.type_into("sheet-notes", text)?;
     until_kept(phone)
 }
 
 /// Waits until the notes are these.
-fn until_notes(phone: &Phone, wanted: &str) -> Result<()> {
+pub(crate) fn until_notes(phone: &Phone, wanted: &str) -> Result<()> {
     phone.until(&format!("the notes to say \"{wanted}\""), || {
         Ok((phone.field("sheet-notes")? == wanted).then_some(()))
     })
 }
 
 /// Runs a script on the database, past the page.
-fn in_database(phone: &Phone, script: &str, inputs: Vec<Value>) -> Result<Value> {
+pub(crate) fn in_database(phone: &Phone, script: &str, inputs: Vec<Value>) -> Result<Value> {
     let script = format!(
         "return (async (...inputs) => {{ {DATABASE} try {{ {script} }} finally {{ base.close() }} }})(...arguments)"
     );
@@ -65,20 +67,20 @@ fn in_database(phone: &Phone, script: &str, inputs: Vec<Value>) -> Result<Value>
 }
 
 /// All that is kept under an id.
-fn record(phone: &Phone, id: &str) -> Result<Value> {
+pub(crate) fn record(phone: &Phone, id: &str) -> Result<Value> {
     let get = "return (await ask(base.transaction('records').objectStore('records').get(inputs[0]))) ?? null";
     in_database(phone, get, vec![json!(id)])
 }
 
 /// Writes a record past the page, and takes its head away so that it is read again.
-fn write_record(phone: &Phone, record: &Value) -> Result<()> {
+pub(crate) fn write_record(phone: &Phone, record: &Value) -> Result<()> {
     let put = "const work = base.transaction(['records', 'heads'], 'readwrite'); \
          work.objectStore('records').put(inputs[0]); work.objectStore('heads').delete(inputs[0].id); await ended(work)";
     in_database(phone, put, vec![record.clone()]).map(|_| ())
 }
 
 /// The ids of the list, once it is there.
-fn listed(phone: &Phone) -> Result<Vec<String>> {
+pub(crate) fn listed(phone: &Phone) -> Result<Vec<String>> {
     phone.open("#/sheet")?;
     phone.until("the list", || Ok((phone.count("#new-sheet")? == 1).then_some(())))?;
     let ids = "return [...document.querySelectorAll('[data-sheet]')].map((found) => found.dataset.sheet)";
@@ -91,7 +93,7 @@ fn file_of(sheets: &[Value]) -> String {
 }
 
 /// Chooses a file of some sheets in the list, and waits until the page shows what is in it.
-fn import(phone: &Phone, sheets: &[Value]) -> Result<()> {
+pub(crate) fn import(phone: &Phone, sheets: &[Value]) -> Result<()> {
     let _file = choose(phone, file_of(sheets).as_bytes())?;
     phone.until("what is in the file", || {
         Ok((phone.count("#incoming")? == 1).then_some(()))
@@ -108,7 +110,7 @@ pub(crate) fn choose(phone: &Phone, bytes: &[u8]) -> Result<NamedTempFile> {
 
 /// All that is kept on the phone: every record, every head, what was set aside, and the small texts
 /// of sheets not saved yet.
-fn everything(phone: &Phone) -> Result<Value> {
+pub(crate) fn everything(phone: &Phone) -> Result<Value> {
     let all = "const stores = [...base.objectStoreNames]; const work = base.transaction(stores); const found = {}; \
          for (const name of stores) found[name] = await ask(work.objectStore(name).getAll()); \
          found.texts = Object.entries(localStorage).filter(([name]) => name.startsWith('fenderside.draft.')); return found";

@@ -34,6 +34,11 @@ impl Copy {
         self.finish(&[])
     }
 
+    /// Deploys the page as it was built, over whatever is there.
+    pub fn roll_back(&self) -> Result<()> {
+        copy_folder(&setting::dist()?, self.path())
+    }
+
     /// Loses every file with this ending: a deployment that was interrupted.
     pub fn lose(&self, ending: &str) -> Result<()> {
         let mut lost = 0;

@@ -9,9 +9,11 @@ use crate::storage;
 use js_sys::{Array, Function, Promise};
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{IdbDatabase, IdbObjectStore, IdbRequest, IdbTransaction};
+use web_sys::{IdbDatabase, IdbObjectStore, IdbOpenDbRequest, IdbRequest, IdbTransaction};
 
-const NAME: &str = "fenderside";
+pub(super) const NAME: &str = "fenderside";
+/// A later page that adds a store raises this number; one that gives a store another meaning gives
+/// it another name as well. So a page goes on with a higher number where it finds its own stores.
 const VERSION: u32 = 1;
 
 /// Sheets, one record each.
@@ -122,7 +124,16 @@ async fn answer(request: Result<IdbRequest, JsValue>) -> Result<JsValue, KeepErr
 
 async fn connect() -> Result<IdbDatabase, KeepError> {
     let factory = web_sys::window().and_then(|window| window.indexed_db().ok().flatten());
-    let request = factory.ok_or(KeepError::Blocked)?.open_with_u32(NAME, VERSION);
+    let factory = factory.ok_or(KeepError::Blocked)?;
+    let own = connected(factory.open_with_u32(NAME, VERSION)).await;
+    match own {
+        // The page was taken back to this version; what the later one kept is still there.
+        Err(KeepError::Newer) => connected(factory.open(NAME)).await,
+        _ => own,
+    }
+}
+
+async fn connected(request: Result<IdbOpenDbRequest, JsValue>) -> Result<IdbDatabase, KeepError> {
     let request = request.map_err(fault)?;
     loop {
         let next = Promise::new(&mut |resolve, reject| {
@@ -153,13 +164,31 @@ fn give_way(database: &IdbDatabase) {
     database.set_onversionchange(Some(&close.bind0(database)));
 }
 
-/// The interface with a durability is not in `web-sys` for good, so it is called by its name.
+/// All that the database holds, whatever its form, by the names of its stores.
+pub(super) async fn everything() -> Result<JsValue, KeepError> {
+    let database = connect().await?;
+    let stores = Array::from(&entry(&database, "objectStoreNames"));
+    let work = Work(among(&database, &stores, false)?);
+    let mut found = Vec::new();
+    for name in stores.iter().filter_map(|name| name.as_string()) {
+        let all = work.all(&name).await?;
+        found.push((name, JsValue::from(all)));
+    }
+    database.close();
+    let found: Vec<(&str, JsValue)> = found.iter().map(|(name, all)| (name.as_str(), all.clone())).collect();
+    Ok(object(&found))
+}
+
 fn transaction(database: &IdbDatabase, write: bool) -> Result<IdbTransaction, KeepError> {
+    among(database, &STORES.into_iter().map(JsValue::from_str).collect(), write)
+}
+
+/// The interface with a durability is not in `web-sys` for good, so it is called by its name.
+fn among(database: &IdbDatabase, stores: &Array, write: bool) -> Result<IdbTransaction, KeepError> {
     let begin: Function = entry(database, "transaction").unchecked_into();
-    let stores: Array = STORES.into_iter().map(JsValue::from_str).collect();
     let mode = if write { "readwrite" } else { "readonly" };
     let strict = object(&[("durability", "strict".into())]);
-    let begun = begin.call3(database, &stores, &mode.into(), &strict);
+    let begun = begin.call3(database, stores, &mode.into(), &strict);
     begun.map(JsCast::unchecked_into).map_err(fault)
 }
 
@@ -174,6 +203,8 @@ fn fault(thrown: JsValue) -> KeepError {
     match name.as_str() {
         "QuotaExceededError" => KeepError::Full,
         "SecurityError" => KeepError::Blocked,
+        // The number of the database is higher than this page's, or a store of its own is not there.
+        "VersionError" | "NotFoundError" => KeepError::Newer,
         // The connection has closed, or took its transactions along as it did.
         "InvalidStateError" | "AbortError" | "abort" => KeepError::Lost,
         _ => KeepError::Refused(name),

@@ -12,6 +12,8 @@ pub(crate) enum KeepError {
     Full,
     /// The connection to the database ended; with a new one it may go through.
     Lost,
+    /// A newer version of the page keeps its sheets in a form that this one does not know.
+    Newer,
     /// Anything else the browser said, by its name.
     Refused(String),
     /// The sheet itself cannot be kept.
@@ -40,6 +42,9 @@ impl KeepError {
             Self::Lost => {
                 "The browser ended the connection to its storage before it answered. Nothing that was saved is lost; try again."
             }
+            Self::Newer => {
+                "A newer version of this page has changed its storage. What is there stays untouched, and the list of sheets can save it as a file. Load the page again to go on with the newer version; until then export what you type here."
+            }
             Self::Refused(name) => return refused(name),
             Self::Fault(fault) => return fault.to_string(),
         };
@@ -49,9 +54,6 @@ impl KeepError {
 
 fn refused(name: &str) -> String {
     let words = match name {
-        "VersionError" => {
-            "A newer version of this page has changed its storage. Load the page again to go on with that version."
-        }
         "blocked" => "Another tab of this page holds its storage. Close the other tabs, then try again.",
         "ConstraintError" => "There is a sheet under this name already, and it stays as it is. Nothing was changed.",
         _ => {

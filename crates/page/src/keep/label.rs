@@ -51,10 +51,15 @@ pub(super) fn written(value: &JsValue) -> Written {
     }
 }
 
+/// Whether a newer version of the page wrote an entry.
+pub(super) fn is_newer(value: &JsValue) -> bool {
+    whole(value, "schema") > SCHEMA.into()
+}
+
 /// The sheet of an entry.
 pub(super) fn read(value: &JsValue) -> Result<Sheet, SheetFault> {
-    let found = whole(value, "schema");
-    if found > SCHEMA.into() {
+    if is_newer(value) {
+        let found = whole(value, "schema");
         return Err(SheetFault::NewerSchema { found });
     }
     let record = Record {

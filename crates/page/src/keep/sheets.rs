@@ -45,7 +45,12 @@ thread_local! {
 /// The sheet kept under an id, or what was typed on it since.
 pub(crate) async fn open(id: &str) -> Result<Opened, KeepError> {
     let key = JsValue::from_str(id);
-    let record = base::begin(false).await?.get(RECORDS, &key).await?;
+    let record = match base::begin(false).await {
+        Ok(work) => work.get(RECORDS, &key).await?,
+        // A sheet begun in this version has nothing but its draft.
+        Err(KeepError::Newer) if matches!(storage::get(&draft::name(id)), Ok(Some(_))) => JsValue::UNDEFINED,
+        Err(error) => return Err(error),
+    };
     let kept = match label::read(&record) {
         Ok(sheet) => Some(sheet),
         Err(_) if record.is_undefined() => None,
@@ -69,7 +74,8 @@ pub(crate) async fn open(id: &str) -> Result<Opened, KeepError> {
             if !bad.newer {
                 draft::set_aside(id, &bad.raw);
             }
-            if kept.is_none() {
+            // Typing on would write over what a newer version keeps there.
+            if bad.newer || kept.is_none() {
                 return Ok(Opened::Unreadable(bad));
             }
             None
@@ -146,6 +152,9 @@ async fn attempt(sheet: &Sheet, complete: bool, step: u64) -> Result<Saved, Keep
     let stored = (!found.is_undefined() && !same).then(|| label::written(&found).rev);
     let place = if same {
         Place::Here
+    } else if label::is_newer(&found) {
+        // The number of the save says nothing about a sheet that cannot be read here.
+        Place::Beside
     } else {
         choose::place(stored, sheet.rev)
     };

@@ -48,7 +48,10 @@ impl Unreadable {
 
 /// Reads what the list shows, without the sheets themselves. A head that is missing is made again.
 pub(crate) async fn shelf() -> Result<Shelf, KeepError> {
-    let work = base::begin(false).await?;
+    let work = match base::begin(false).await {
+        Err(KeepError::Newer) => return of_another_form().await,
+        begun => begun?,
+    };
     let heads = work.all(HEADS).await?;
     let keys = work.keys(RECORDS).await?;
     let mut shelf = Shelf::default();
@@ -78,6 +81,20 @@ pub(crate) async fn shelf() -> Result<Shelf, KeepError> {
     drafts(&mut shelf);
     shelf.erased = choose::erased(storage::get(ERASED).ok().flatten(), keys.length());
     shelf.heads.sort_by(head::compare);
+    Ok(shelf)
+}
+
+/// What is shown where a newer version has changed the database: all of it as one, to save as it
+/// is, and what was begun here.
+async fn of_another_form() -> Result<Shelf, KeepError> {
+    let mut shelf = Shelf::default();
+    shelf.unreadable.push(Unreadable {
+        key: base::NAME.to_owned(),
+        why: KeepError::Newer.words(),
+        newer: true,
+        raw: json(&base::everything().await?),
+    });
+    drafts(&mut shelf);
     Ok(shelf)
 }
 
@@ -133,7 +150,10 @@ pub(super) async fn repair(keys: Vec<JsValue>, shelf: &mut Shelf) -> Result<(), 
             Err(fault) => {
                 let id = key.as_string().unwrap_or_else(|| json(&key));
                 let mut found = Unreadable::of(id, &fault, json(&record));
-                if !found.newer {
+                if found.newer {
+                    // Without its head the list shows it for what it is.
+                    work.delete(HEADS, &key)?;
+                } else {
                     quarantine(&work, &key, &record, &mut found)?;
                 }
                 shelf.unreadable.push(found);

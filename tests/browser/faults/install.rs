@@ -1,0 +1,109 @@
+//! A download that ends half-way: the page never says that it is kept before it is whole, the version
+//! in use stays, and the next visit makes it good.
+
+use super::{Work, look_for_an_update, running, take_it, until_not_kept, works};
+use anyhow::{Context, ensure};
+use fenderside_tests::harness::{Copy, Fault, FaultyServer, Outcome, Phone};
+
+/// Ways for a download to end early, each with the files it happens to. What the start page itself
+/// asks for is whole in the first table.
+const BESIDE_THE_PAGE: &[(&str, Fault)] = &[
+    ("icon-512.png", Fault::Cut),
+    ("icon-512.png", Fault::Half),
+    ("icon-512.png", Fault::Dead),
+    ("maskable-512.png", Fault::Cut),
+];
+const ANY: &[(&str, Fault)] = &[
+    (".wasm", Fault::Cut),
+    (".wasm", Fault::Half),
+    (".wasm", Fault::Dead),
+    (".css", Fault::Cut),
+    (".css", Fault::Half),
+    ("page*.js", Fault::Half),
+    ("boot*.js", Fault::Cut),
+    ("sw.js", Fault::Cut),
+    ("sw.js", Fault::Half),
+    ("/", Fault::Cut),
+    ("/", Fault::Half),
+    ("/", Fault::Dead),
+    ("icon.svg", Fault::Dead),
+    ("", Fault::Dead),
+    ("", Fault::Cut),
+];
+
+#[test]
+fn a_first_install_that_is_cut_is_not_called_ready_and_the_next_visit_ends_it() -> Outcome {
+    let copy = Copy::of_the_page()?;
+    for (ending, fault) in BESIDE_THE_PAGE {
+        let context = || format!("{fault:?} of {ending}");
+        let server = FaultyServer::serving(copy.path())?;
+        let phone = Phone::fresh(server.site())?;
+        server.spoil(ending, *fault);
+        phone.open("#/convert").with_context(context)?;
+        until_not_kept(&phone).with_context(context)?;
+        let work = Work::begin(&phone).with_context(context)?;
+
+        server.heal().with_context(context)?;
+        work.take_up_again(&phone).with_context(context)?;
+        phone.until_kept().with_context(context)?;
+        server.kill()?;
+        work.is_whole(&phone).with_context(context)?;
+        works(&phone).with_context(context)?;
+    }
+    Ok(())
+}
+
+/// The module itself is cut on its way to the first visit: the page says so.
+#[test]
+fn a_module_that_is_cut_is_said_and_loaded_at_the_next_visit() -> Outcome {
+    let copy = Copy::of_the_page()?;
+    for fault in [Fault::Cut, Fault::Half, Fault::Dead] {
+        let context = || format!("{fault:?}");
+        let server = FaultyServer::serving(copy.path())?;
+        let phone = Phone::fresh(server.site())?;
+        server.spoil(".wasm", fault);
+        phone.go(server.site())?;
+        phone.until_text("#boot-says", "did not start").with_context(context)?;
+        until_not_kept(&phone).with_context(context)?;
+        server.heal().with_context(context)?;
+        phone.go("about:blank")?;
+        works(&phone).with_context(context)?;
+        phone.until_kept().with_context(context)?;
+        server.kill()?;
+        works(&phone).with_context(context)?;
+    }
+    Ok(())
+}
+
+#[test]
+fn an_update_that_is_cut_leaves_the_version_in_use() -> Outcome {
+    let copy = Copy::of_the_page()?;
+    let server = FaultyServer::serving(copy.path())?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    phone.until_kept()?;
+    let work = Work::begin(&phone)?;
+    copy.deploy_another("second")?;
+    for (ending, fault) in ANY {
+        let context = || format!("{fault:?} of {ending}");
+        server.spoil(ending, *fault);
+        let worker_is_hit = ["", "sw.js"].contains(ending);
+        let end = look_for_an_update(&phone).with_context(context)?;
+        let wanted = if worker_is_hit { "refused" } else { "redundant" };
+        ensure!(end == wanted, "{}: the new version is {end}", context());
+        work.take_up_again(&phone).with_context(context)?;
+        ensure!(running(&phone)?.is_none(), "{}: it runs", context());
+        phone.until_kept().with_context(context)?;
+        ensure!(phone.count(".newer")? == 0, "{}: it is offered", context());
+        server.heal().with_context(context)?;
+    }
+
+    // A visit that nothing disturbs.
+    ensure!(look_for_an_update(&phone)? == "installed");
+    take_it(&phone, Some("second"))?;
+    phone.until_kept()?;
+    server.kill()?;
+    work.is_whole(&phone)?;
+    works(&phone)?;
+    phone.close()?.1.stays_home()
+}
