@@ -25,8 +25,12 @@ const BEYOND: &[Beyond] = &[
     },
     Beyond {
         engine: Engine::Firefox,
-        reason: "its store grows by blocks, so a small save finds room in one however full the store is",
-        journeys: &["sheet::storage::a_full_device_is_said_and_saved_again_once_there_is_room"],
+        reason: "it can be given no limit of room, and its store is cleared by Chromium's developer protocol",
+        journeys: &[
+            "sheet::storage::a_full_device_is_said_and_saved_again_once_there_is_room",
+            "faults::full::",
+            "faults::wrong_answers::a_first_visit_is_not_called_ready_and_the_next_one_makes_it_good",
+        ],
     },
     Beyond {
         engine: Engine::WebKit,
@@ -34,6 +38,8 @@ const BEYOND: &[Beyond] = &[
         journeys: &[
             "cold_start::the_page_starts_from_a_dead_network",
             "convert::settings_stay_and_decide_what_comes_first",
+            "faults::",
+            "pace::",
             "sheet::killed::",
             "sheet::storage::a_full_device_is_said_and_saved_again_once_there_is_room",
         ],
