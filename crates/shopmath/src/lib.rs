@@ -20,3 +20,8 @@ pub mod sheet;
 pub mod sketch;
 pub mod source;
 pub mod tools;
+
+/// The example of the crate's front page is a test too.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct FrontPage;
