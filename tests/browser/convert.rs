@@ -192,3 +192,19 @@ fn a_thread_a_belt_and_a_torque_lead_on() -> Outcome {
     ensure!(phone.field("thread")? == "3/8-16");
     Ok(())
 }
+
+#[test]
+fn what_has_no_other_unit_says_so() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    for typed in ["300 Hz", "30 %", "300 Hz\n60 N·m"] {
+        phone.type_into("q", typed)?;
+        phone.until_text(".answers", "No other unit")?;
+        ensure!(
+            phone.count("[id='q-error'], [id='q-1-error']")? == 0,
+            "`{typed}` is no error"
+        );
+    }
+    phone.until_row("lbf·ft", 44.253_728_956_636, 1e-12)
+}

@@ -2,6 +2,7 @@
 
 use crate::link::{self, Places, use_route};
 use crate::offline::{self, Offline, use_copy};
+use crate::pace::Fence;
 use crate::route::{Route, Screen};
 use crate::screens::belt::Belt;
 use crate::screens::bolt::Bolt;
@@ -65,6 +66,7 @@ pub(crate) fn App() -> Html {
             <main key={shown.path()}>{ screen }</main>
             <nav class="tabs" aria-label="Screens">{ for Screen::TABS.into_iter().map(|tab| nav_link(tab, shown, &places)) }</nav>
             if copy.newer { { newer() } }
+            <Fence />
         </>
     }
 }

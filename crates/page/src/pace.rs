@@ -11,7 +11,6 @@ use gloo::utils::{document, window};
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use wasm_bindgen_futures::spawn_local;
 use web_sys::{Element, HtmlInputElement, HtmlTextAreaElement};
 use yew::prelude::*;
 
@@ -32,6 +31,11 @@ struct Pace {
     waiting: Option<Waiting>,
     /// Whether a frame has been asked for.
     asked: bool,
+    /// When the answer being drawn was begun.
+    begun: Option<f64>,
+    /// How many answers were given, and what tells when the newest is drawn.
+    given: u32,
+    fence: Option<UseStateSetter<u32>>,
 }
 
 /// An answer that waits for its key to be painted.
@@ -85,19 +89,57 @@ fn heard(new: Waiting) {
     }
 }
 
-/// Gives the waiting answer, if there is one, and notes what it cost.
+/// Gives the waiting answer, if there is one.
 fn give() {
     let Some(Waiting { field, answer }) = PACE.with_borrow_mut(|pace| pace.waiting.take()) else {
         return;
     };
-    let begun = now();
-    answer.emit(text(&field));
-    // Behind the drawing, which Yew has put in the same queue.
-    spawn_local(async move {
-        busy(false);
-        let cost = now() - begun;
-        PACE.with_borrow_mut(|pace| pace.squares += (cost * cost - pace.squares) * NEWEST);
+    PACE.with_borrow_mut(|pace| {
+        pace.begun.get_or_insert_with(now);
     });
+    answer.emit(text(&field));
+    let fence = PACE.with_borrow_mut(|pace| {
+        pace.given = pace.given.wrapping_add(1);
+        pace.fence.clone().map(|fence| (fence, pace.given))
+    });
+    if let Some((fence, given)) = fence {
+        fence.set(given);
+    }
+}
+
+/// Stands once on the page and sees when an answer is drawn: Yew runs effects when nothing is left to
+/// draw, which on a slow device may be some tasks after the answer was given.
+#[component]
+pub(crate) fn Fence() -> Html {
+    let given = use_state(|| 0);
+    let setter = given.setter();
+    use_effect_with((), move |()| PACE.with_borrow_mut(|pace| pace.fence = Some(setter)));
+    use_effect_with(*given, |_| drawn());
+    html! {}
+}
+
+/// The answer is on the page: notes what it cost.
+fn drawn() {
+    let owing = PACE.with_borrow_mut(|pace| {
+        if let Some(begun) = pace.begun.take() {
+            let cost = now() - begun;
+            pace.squares += (cost * cost - pace.squares) * NEWEST;
+        }
+        pace.waiting.is_some()
+    });
+    if !owing {
+        busy(false);
+    }
+}
+
+/// What a field is to show: its text, or what was typed since while its answer waits. Drawn anew for
+/// another reason in that moment, it would lose a key.
+pub(crate) fn shown(id: &str, text: &AttrValue) -> AttrValue {
+    let typed = PACE.with_borrow(|pace| {
+        let waiting = pace.waiting.as_ref().filter(|waiting| waiting.field.id() == id);
+        waiting.map(|waiting| waiting.field.clone())
+    });
+    typed.map_or_else(|| text.clone(), |field| self::text(&field).into())
 }
 
 /// What a field holds now, which may be more than when its event was heard.

@@ -51,7 +51,7 @@ pub(crate) fn Field(field: &Props) -> Html {
             if field.closed {
                 { choices(field, id.clone(), invalid, described, &set) }
             } else {
-                <input id={id.clone()} name={key} type="text" value={field.text.clone()} placeholder={field.empty}
+                <input id={id.clone()} name={key} type="text" value={pace::shown(&id, &field.text)} placeholder={field.empty}
                     aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
                     autocorrect="off" spellcheck="false" enterkeyhint="done"
                     oninput={pace::typing(set.clone())} />

@@ -1,6 +1,6 @@
 //! Several lines of Convert as a table.
 
-use super::single::echo;
+use super::single::{echo, none_other};
 use crate::route::{Route, Screen};
 use crate::views::caution::cautions;
 use crate::views::fault::fault;
@@ -36,7 +36,10 @@ fn list_row(
                 <th scope="row">{ echo(conversion) }</th>
                 <td>
                     { for conversion.stages.iter().map(|stage| html! {
+                        <>
+                        { none_other(stage) }
                         <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| html! { <span class="list-value">{ amount(finding, finding.unit, false) }</span> }) }</p>
+                        </>
                     }) }
                     { cautions(&conversion.cautions) }
                     <a class="chip" href={alone(line)}>{ "All units" }</a>

@@ -112,7 +112,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
             <div class="entry">
                 <label class="entry-label" for="q">{ "Spec as the manual prints it, one per line" }</label>
                 <div class="entry-box">
-                    <textarea id="q" name="q" ref={field} rows={lines} value={typed.text.clone()} {oninput}
+                    <textarea id="q" name="q" ref={field} rows={lines} value={pace::shown("q", &typed.text)} {oninput}
                         aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
                         autocorrect="off" spellcheck="false" enterkeyhint="done" placeholder="60 N·m" />
                     if !typed.text.is_empty() {

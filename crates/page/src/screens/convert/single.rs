@@ -22,11 +22,17 @@ fn rows(stage: &Stage, index: Option<usize>) -> Html {
     html! {
         <div class="rows" data-stage={index.map(|index| (index + 1).to_string())} key={index.unwrap_or_default()}>
             if index.is_some() { <h2>{ print::bounds(stage.typed) }</h2> }
+            { none_other(stage) }
             { for stage.rows.iter().map(|finding| html! {
                 <Finding key={finding.unit.name().to_owned() + finding.name} finding={finding.clone()} unit={finding.unit} identified={index.is_none()} />
             }) }
         </div>
     }
+}
+
+/// What is said in place of rows: a frequency or a share is read, and has no other unit.
+pub(super) fn none_other(stage: &Stage) -> Html {
+    html! { if stage.rows.is_empty() { <p class="note">{ "No other unit is kept for this." }</p> } }
 }
 
 /// The line as it was understood.

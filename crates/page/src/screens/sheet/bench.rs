@@ -175,7 +175,7 @@ fn Open(props: &OpenProps) -> Html {
                 <h2>{ "Notes" }</h2>
                 <form>
                     <label class="spoken" for="sheet-notes">{ "Notes" }</label>
-                    <textarea id="sheet-notes" name="notes" rows="3" value={sheet.notes.clone()}
+                    <textarea id="sheet-notes" name="notes" rows="3" value={pace::shown("sheet-notes", &sheet.notes.clone().into())}
                         oninput={pace::typing(onset.reform(|text| ("notes", text)))} />
                 </form>
 
