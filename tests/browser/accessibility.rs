@@ -6,4 +6,4 @@ mod axe;
 mod keyboard;
 mod matrix;
 mod preferences;
-mod subjects;
+pub(crate) mod subjects;

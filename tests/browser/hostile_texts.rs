@@ -120,6 +120,12 @@ const GROWN: &str = "return [...document.querySelectorAll('script:not([src]), bo
      || (found.localName === 'a' && attribute.name === 'href' && !/^#\\//.test(attribute.value) && !found.closest('.tabs')))) \
      ].map((found) => found.outerHTML.slice(0, 200))";
 
+/// Whether the four tabs are on the screen, unless nothing but paper or large type is to be.
+const TABS: &str = "const tabs = [...document.querySelectorAll('.tabs a')].map((tab) => tab.getBoundingClientRect()); \
+     const instead = document.querySelector('[data-step]') || matchMedia('print').matches || window.media; \
+     return Boolean(instead) || (tabs.length === 4 && tabs.every((tab) => tab.width >= 48 && tab.height >= 40 && \
+     tab.left >= 0 && tab.right <= innerWidth + 1 && tab.top >= 0 && tab.bottom <= innerHeight + 1))";
+
 /// Fails if a script has run or was stopped only by the policy, if a text has become an element, or
 /// if the page has become wider than the phone.
 pub(crate) fn harmless(phone: &Phone) -> Result<()> {
@@ -131,5 +137,7 @@ pub(crate) fn harmless(phone: &Phone) -> Result<()> {
     ensure!(grown.is_empty(), "the text has become {grown:?}");
     let width: u32 = phone.script("return document.documentElement.scrollWidth", Vec::new())?;
     ensure!(width <= 390, "the page is {width} wide");
+    let tabs: bool = phone.script(TABS, Vec::new())?;
+    ensure!(tabs, "the tabs are not on the screen");
     Ok(())
 }

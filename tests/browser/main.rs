@@ -13,6 +13,7 @@ mod faults;
 mod hostile_links;
 mod hostile_texts;
 mod pace;
+mod policy;
 mod ready_is_true;
 mod retired;
 mod sheet;

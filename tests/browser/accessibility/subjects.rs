@@ -7,16 +7,16 @@ use anyhow::Result;
 use fenderside_tests::harness::{Outcome, Phone, link};
 
 /// A screen in one state.
-pub(super) struct Subject {
-    pub(super) name: &'static str,
+pub(crate) struct Subject {
+    pub(crate) name: &'static str,
     /// Brings a running page there.
-    pub(super) reach: fn(&Phone) -> Outcome,
+    pub(crate) reach: fn(&Phone) -> Outcome,
     /// Whether it is looked at as printed.
-    pub(super) printed: bool,
+    pub(crate) printed: bool,
 }
 
 /// In an order in which each can be reached: a list of sheets is empty only before the first.
-pub(super) const SUBJECTS: &[Subject] = &[
+pub(crate) const SUBJECTS: &[Subject] = &[
     screen("Convert, empty", |phone| phone.open("#/convert")),
     screen("Convert, filled", convert_filled),
     paper("Convert, printed", convert_filled),
