@@ -2,12 +2,15 @@
 
 use anyhow::{Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
+use serde_json::json;
 
-/// A clock by which all that the page does takes so many times as long, and a note of each key: whether
+/// A clock by which all that the page does takes so many times as long, so that it gives way to the
+/// browser as often as it can, and a note of each key: whether
 /// an answer was still owed once its event was over.
 fn clock(times: u32) -> String {
     format!(
         "const real = performance.now.bind(performance); performance.now = () => real() * {times}; \
+         const date = Date.now, start = date(); Date.now = () => start + (date() - start) * {times}; \
          window.owed = []; addEventListener('input', () => setTimeout(() => \
          owed.push(!!document.querySelector('main[aria-busy]'))))"
     )
@@ -68,4 +71,22 @@ fn what_is_done_right_after_a_key_finds_its_answer() -> Outcome {
     let owed: bool = phone.script(both, Vec::new())?;
     ensure!(owed, "the key had its answer at once, so this shows nothing");
     phone.until_text(".large-number", "35 N·m")
+}
+
+#[test]
+fn keys_pressed_while_an_answer_is_drawn_stay() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/bolt?thread=M10&class=10.9&grip=40")?;
+    phone.until_kept()?;
+    phone.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 4 }))?;
+    for text in ["35 N·m + 90°", "20 N·m + 60°", "Tensioner bolt: 20 N·m + 60°"].repeat(5) {
+        phone.type_into("spec", text)?;
+        let held = phone.field("spec")?;
+        ensure!(held == text, "`{text}` was typed, and `{held}` stands there");
+        phone.until(&format!("the answer to `{text}`"), || {
+            Ok((phone.count(".turn")? == 1).then_some(()))
+        })?;
+    }
+    Ok(())
 }

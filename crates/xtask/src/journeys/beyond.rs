@@ -15,8 +15,12 @@ struct Beyond {
 const BEYOND: &[Beyond] = &[
     Beyond {
         engine: Engine::Firefox,
-        reason: "the widths, the paper and the owner's preferences are set by Chromium's developer protocol",
-        journeys: &["accessibility::matrix::", "accessibility::preferences::"],
+        reason: "the widths, the paper, the owner's preferences and the pace of the processor are set by Chromium's developer protocol",
+        journeys: &[
+            "accessibility::matrix::",
+            "accessibility::preferences::",
+            "pace::keys_pressed_while_an_answer_is_drawn_stay",
+        ],
     },
     Beyond {
         engine: Engine::Firefox,
