@@ -45,6 +45,10 @@ fn harm_is_noticed() -> Outcome {
             "document.querySelector('main').style.width = '430px'".to_owned(),
             "wide",
         ),
+        (
+            "document.querySelector('.tabs').style.transform = 'translateY(200px)'".to_owned(),
+            "tabs",
+        ),
     ] {
         phone.open("#/convert")?;
         phone.reload()?;
@@ -102,6 +106,7 @@ fn addresses_of_no_screen_are_harmless() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
     watch(&phone)?;
+    phone.open("#/convert")?;
     for text in TEXTS {
         let whole = link("convert", &[("q", text)]);
         let coded = whole.split_once('=').context("a link has a value")?.1;

@@ -14,6 +14,8 @@ const TARGETS: [(&str, u32); 4] = [("text", 400), ("screens", 800), ("link", 409
 const MANIFEST: [&str; 2] = ["--manifest-path", "tests/fuzz/Cargo.toml"];
 /// How long a target is searched with unless told otherwise.
 const SECONDS: u32 = 600;
+/// How long it is searched with among all other checks.
+const SHORT: u32 = 20;
 
 pub(crate) fn command(mut options: Parser) -> Result<()> {
     let (mut seconds, mut wanted) = (SECONDS, Vec::new());
@@ -27,9 +29,19 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
     if wanted.is_empty() {
         wanted.extend(TARGETS);
     }
-    wanted.into_iter().try_for_each(|target| {
+    searches(&wanted, seconds)
+}
+
+/// A short search with each target: what has just been broken is often found at once.
+pub(crate) fn short_search() -> Result<()> {
+    searches(&TARGETS, SHORT)
+}
+
+fn searches(wanted: &[(&str, u32)], seconds: u32) -> Result<()> {
+    tools::cpp_compiler()?;
+    wanted.iter().try_for_each(|target| {
         step(&format!("Search with `{}`", target.0), || {
-            search(target, &[&format!("-max_total_time={seconds}")])
+            search(*target, &[&format!("-max_total_time={seconds}")])
         })
     })
 }

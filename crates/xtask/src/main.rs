@@ -31,7 +31,8 @@ cargo xtask <command>
         build the page as it is deployed and serve it; with --dir, serve a
         folder that has been built before, without building
   test  run every check there is: format, lints, unit, property and reference
-        tests, then journeys in Chromium, Firefox and WebKit
+        tests, a short search with each fuzzer, licences and sources, then
+        journeys in Chromium, Firefox and WebKit
   test browser [chromium|firefox|webkit] [NAME...]
         only the journeys, or only those whose name contains NAME, in one
         engine or in all of them

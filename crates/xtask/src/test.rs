@@ -4,7 +4,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::run::{cargo, run, step};
-use crate::{dist, fuzz, journeys, options};
+use crate::{deny, dist, fuzz, journeys, options};
 use anyhow::{Result, bail};
 use lexopt::{Arg, Parser, ValueExt};
 
@@ -18,6 +18,8 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
             let browsers = fetch(&Engine::ALL)?;
             native()?;
             fuzz::replay()?;
+            fuzz::short_search()?;
+            deny::check()?;
             dist::build()?;
             journeys::run_in(&browsers, &[])
         }

@@ -1,7 +1,7 @@
 //! The project's tools, those that build the page first: found in the right version, or installed under
 //! `target/tools`. Browsers are in `browser.rs`; nothing is built here.
 
-use crate::{npm, paths, run};
+use crate::{browser, npm, paths, run};
 use anyhow::{Context, Result, bail};
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
@@ -84,6 +84,20 @@ pub(crate) fn fetch() -> Result<Tools> {
 /// What checks licences and sources.
 pub(crate) fn cargo_deny() -> Result<PathBuf> {
     cargo_tool("cargo-deny", "cargo-deny", CARGO_DENY, &["--locked"])
+}
+
+/// What the fuzzer's runtime is compiled with, installed where that is allowed.
+pub(crate) fn cpp_compiler() -> Result<()> {
+    let is_there = || std::env::var_os("CXX").is_some() || find_on_path("c++").is_some();
+    if !is_there() && browser::may_install() {
+        println!("Installing g++ from the system's packages");
+        browser::apt(&["update"])?;
+        browser::apt(&["install", "--yes", "--no-install-recommends", "g++"])?;
+    }
+    if !is_there() {
+        bail!("no C++ compiler is here for the fuzzer. Install the package `g++` (its Debian name), or set CXX");
+    }
+    Ok(())
 }
 
 /// What builds a program to fuzz with.

@@ -1,7 +1,7 @@
 //! Sheets whose every text would do harm in a careless page, by each way a sheet comes in: file, link
 //! and keyboard. Text stays text, and stays on the screen.
 
-use super::{import, listed, new_sheet, until_kept};
+use super::{choose, import, listed, new_sheet, until_kept};
 use crate::hostile_texts::{TEXTS, harmless, watch};
 use anyhow::{Context, Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
@@ -13,7 +13,7 @@ fn sheet_of(number: usize, text: &str) -> Value {
         "schema": 1, "id": format!("hostile-{number}"), "machine": text, "odometer": text, "date": text, "notes": text, "currency": text,
         "fasteners": [
             { "id": 1, "label": text, "thread": text, "class": text, "spec": text, "count": text, "head": text, "drive": text,
-              "single_use": true, "readings": [text, text], "bolt": { "adapter": text, "wrench": text, "tool": text, "grip": text, "clamped": text } },
+              "single_use": true, "readings": [text, text], "bolt": { "adapter": text, "adapter-angle": text, "wrench": text, "tool": text, "grip": text, "clamped": text } },
             // One that can be read, so that everything that follows from it is shown around the text.
             { "id": 2, "label": text, "thread": "M10", "class": "8.8", "spec": "45 N·m", "head": text, "drive": text, "readings": ["45", text] }
         ],
@@ -44,6 +44,7 @@ const ENTRIES: &[&str] = &[
     "bolt-1-tool",
     "bolt-1-wrench",
     "bolt-1-adapter",
+    "bolt-1-adapter-angle",
     "bolt-1-0-reading",
     "bolt-1-1-reading",
     "bolt-2-label",
@@ -116,6 +117,18 @@ fn on_the_bench(phone: &Phone, text: &str) -> Outcome {
     let other = "return arguments[0].filter((id) => { const field = document.getElementById(id); return !field || field.value !== arguments[1] })";
     let other: Vec<String> = phone.script(other, vec![json!(ENTRIES), json!(text)])?;
     ensure!(other.is_empty(), "{other:?} hold something else");
+    let all = "return [...document.querySelectorAll('.sheet input:not([type]), .sheet input[type=text], .sheet textarea')].map((field) => field.id)";
+    let all: Vec<String> = phone.script(all, Vec::new())?;
+    // Second rows are there for what can be read beside the text.
+    let second = ["bolt-2-", "part-2-", "interval-2-"];
+    let missed: Vec<&String> = all
+        .iter()
+        .filter(|id| !second.iter().any(|row| id.starts_with(row)) && !ENTRIES.contains(&id.as_str()))
+        .collect();
+    ensure!(
+        all.len() > ENTRIES.len() && missed.is_empty(),
+        "{missed:?} hold no hostile text"
+    );
     harmless(phone)?;
     phone.tap(".sheet > button.wide")?;
     phone.until("large type", || Ok((phone.count("[data-step]")? == 1).then_some(())))?;
@@ -134,6 +147,48 @@ fn on_paper(phone: &Phone, text: &str) -> Outcome {
     })?;
     harmless(phone)?;
     phone.look_as_on_paper(false)
+}
+
+/// Files that are no sheets, the text in each place of theirs that a sentence about them could repeat.
+#[test]
+fn hostile_files_that_are_no_sheets_are_refused_in_words() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    watch(&phone)?;
+    phone.open("#/sheet")?;
+    for text in TEXTS {
+        for file in [
+            text.to_string(),
+            json!({ "format": text, "schema": text, "sheets": text }).to_string(),
+            json!({ "format": "fenderside-sheets", "schema": 1, "sheets": [{ "schema": 1, "id": text }] }).to_string(),
+            json!({ "format": "fenderside-sheets", "schema": 1, "sheets": [{ "schema": 1, "id": "a", text.to_owned(): text }] }).to_string(),
+] {
+            refused(&phone, &file).with_context(|| format!("the file {file}"))?;
+        }
+    }
+    // One that can be read takes the place of the sentence, and nothing came in before.
+    import(&phone, &[sheet_of(0, "Larkfield van")])?;
+    ensure!(phone.count("#sheets-trouble")? == 0);
+    phone.tap("#import-leave")?;
+    ensure!(listed(&phone)?.is_empty());
+    phone.close()?.1.stays_home()
+}
+
+/// Brings a file in: a sentence says why it is not taken, or it is shown and waits.
+fn refused(phone: &Phone, file: &str) -> Outcome {
+    // A list that has just been opened says nothing of an earlier file.
+    for (address, sign) in [("#/convert", "#q"), ("#/sheet", "#import-sheet")] {
+        phone.script::<()>("location.hash = arguments[0]", vec![json!(address)])?;
+        phone.until(address, || Ok((phone.count(sign)? == 1).then_some(())))?;
+    }
+    ensure!(phone.count("#sheets-trouble")? == 0);
+    let _file = choose(phone, file.as_bytes())?;
+    phone.until("a sentence about the file", || {
+        let said = phone.count("#sheets-trouble")? == 1 && !phone.text("#sheets-trouble")?.is_empty();
+        // Some of the texts are names that a sheet may have.
+        Ok((said || phone.count("#incoming")? == 1).then_some(()))
+    })?;
+    harmless(phone)
 }
 
 #[test]

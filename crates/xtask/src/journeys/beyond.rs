@@ -56,6 +56,7 @@ const BEYOND: &[Beyond] = &[
             "cannot_run::a_browser_that_blocks_storage_runs_the_page_and_says_what_is_missing",
             "hostile_links::",
             "sheet::hostile::",
+            "policy::",
             "sheet::two_tabs::tabs_that_do_not_hear_each_other_keep_both_sheets",
             "update::",
         ],
