@@ -38,7 +38,7 @@ fn set_clock(phone: &Phone, days: i32) -> Result<String> {
 
 /// The day as the page's clock has it.
 fn day(phone: &Phone) -> Result<String> {
-    let day = "const now = new Date(); const two = (number) => String(number).padStart(2, '0'); \
+    let day = "const now = new window.Date(); const two = (number) => String(number).padStart(2, '0'); \
          return [now.getFullYear(), two(now.getMonth() + 1), two(now.getDate())].join('-')";
     phone.script(day, Vec::new())
 }

@@ -141,6 +141,8 @@ fn a_new_version_that_comes_as_something_else_is_not_taken() -> Outcome {
     phone.until_kept()?;
     let work = Work::begin(&phone)?;
     work.take_up_again(&phone)?;
+    // The browser looks by itself, at any moment, so nothing comes through whole while it is deployed.
+    server.spoil("", Fault::Dead);
     copy.deploy_another("second")?;
     let start_page = [Fault::Type("text/plain"), Fault::SignIn, Fault::Redirect].map(|answer| ("/", answer));
     for (place, answer) in cases().chain(start_page) {
@@ -148,6 +150,7 @@ fn a_new_version_that_comes_as_something_else_is_not_taken() -> Outcome {
         tried.with_context(|| format!("{answer:?} for {place}"))?;
     }
     work.is_whole(&phone)?;
+    server.heal()?;
 
     ensure!(look_for_an_update(&phone)? == "installed");
     take_it(&phone, Some("second"))?;
@@ -167,5 +170,5 @@ fn update(phone: &Phone, server: &FaultyServer, place: &str, answer: Fault) -> R
     phone.until_kept()?;
     ensure!(phone.count(".newer")? == 0, "it is offered");
     works(phone)?;
-    server.heal()
+    server.was_asked()
 }

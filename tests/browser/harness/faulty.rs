@@ -45,9 +45,9 @@ pub struct FaultyServer {
 #[derive(Debug)]
 struct Shared {
     folder: PathBuf,
-    /// Places, each with its fault; the last one that fits counts.
-    faults: Mutex<Vec<(String, Fault)>>,
-    /// How many answers were spoilt since the faults were set.
+    /// Where answers are spoilt, and how.
+    fault: Mutex<Option<(String, Fault)>>,
+    /// How many answers were spoilt since that was set.
     spoilt: Mutex<usize>,
     over: AtomicBool,
 }
@@ -59,7 +59,7 @@ impl FaultyServer {
         let address = listener.local_addr()?;
         let shared = Arc::new(Shared {
             folder: folder.to_owned(),
-            faults: Mutex::default(),
+            fault: Mutex::default(),
             spoilt: Mutex::default(),
             over: AtomicBool::new(false),
         });
@@ -80,18 +80,23 @@ impl FaultyServer {
     }
 
     /// Spoils all answers from here on whose path ends in this, or whose file's name begins and ends
-    /// as this does around a `*`. The start page's path is `/`.
+    /// as this does around a `*`, and no others. The start page's path is `/`.
     pub fn spoil(&self, place: &str, fault: Fault) {
-        held(&self.shared.faults).push((place.to_owned(), fault));
+        *held(&self.shared.fault) = Some((place.to_owned(), fault));
         *held(&self.shared.spoilt) = 0;
     }
 
-    /// Answers as it should again. Fails if no answer was spoilt, for then nothing was tried.
-    pub fn heal(&self) -> Result<()> {
-        let faults = std::mem::take(&mut *held(&self.shared.faults));
+    /// Fails if no answer was spoilt, for then nothing was tried.
+    pub fn was_asked(&self) -> Result<()> {
         let spoilt = *held(&self.shared.spoilt);
-        ensure!(spoilt > 0, "nobody asked for what was spoilt: {faults:?}");
+        ensure!(spoilt > 0, "nobody asked for what was spoilt");
         Ok(())
+    }
+
+    /// Answers as it should again; fails as [`Self::was_asked`].
+    pub fn heal(&self) -> Result<()> {
+        *held(&self.shared.fault) = None;
+        self.was_asked()
     }
 
     /// Ends, and makes sure that nothing answers any more.
@@ -138,9 +143,9 @@ fn listen(listener: &TcpListener, shared: &Arc<Shared>) {
 fn answer(mut stream: TcpStream, shared: &Shared) -> std::io::Result<()> {
     stream.set_read_timeout(Some(PATIENCE))?;
     let path = asked(&stream)?;
-    let fault = held(&shared.faults)
-        .iter()
-        .rfind(|(place, _)| path != SIGN_IN_PATH && fits(place, &path))
+    let fault = held(&shared.fault)
+        .as_ref()
+        .filter(|(place, _)| path != SIGN_IN_PATH && fits(place, &path))
         .map(|(_, fault)| *fault);
     if fault.is_some() {
         *held(&shared.spoilt) += 1;

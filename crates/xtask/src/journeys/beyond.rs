@@ -37,6 +37,16 @@ const BEYOND: &[Beyond] = &[
         ],
     },
     Beyond {
+        engine: Engine::Firefox,
+        reason: "it waits for the rest of half a module for ever, so only the start text says what to do",
+        journeys: &["faults::install::half_a_module_is_said_and_loaded_whole_at_the_next_visit"],
+    },
+    Beyond {
+        engine: Engine::Firefox,
+        reason: "this version of it has no Trusted Types",
+        journeys: &["policy::no_text_becomes_code"],
+    },
+    Beyond {
         engine: Engine::WebKit,
         reason: "its driver starts every browser as one that has never seen the page",
         journeys: &[
