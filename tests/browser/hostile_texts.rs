@@ -114,7 +114,7 @@ pub(crate) fn watch(phone: &Phone) -> Outcome {
 
 /// Elements and attributes that no text may become. The page has one script, of its own.
 const GROWN: &str = "return [...document.querySelectorAll('script:not([src]), body script, img, image, iframe, object, embed, \
-     video, audio, base, style, marquee, form[action], noscript p, math, template, select[autofocus], input[autofocus]'), \
+     video, audio, base, style, marquee, form[action], form:not(.form, .entries, .readings, .remarks), noscript p, math, template, select[autofocus], input[autofocus]'), \
      ...[...document.querySelectorAll('*')].filter((found) => [...found.attributes].some((attribute) => \
      /^on/i.test(attribute.name) || (/href|src|action/i.test(attribute.name) && /^\\s*(java\\s*script|vbscript|data:text|.{0,2}\\/\\/elsewhere)/i.test(attribute.value)) \
      || (found.localName === 'a' && attribute.name === 'href' && !/^#\\//.test(attribute.value) && !found.closest('.tabs')))) \

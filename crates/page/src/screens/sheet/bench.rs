@@ -173,7 +173,7 @@ fn Open(props: &OpenProps) -> Html {
                 { summary::due(job) }
 
                 <h2>{ "Notes" }</h2>
-                <form>
+                <form class="remarks">
                     <label class="spoken" for="sheet-notes">{ "Notes" }</label>
                     <textarea id="sheet-notes" name="notes" rows="3" value={pace::shown("sheet-notes", &sheet.notes.clone().into())}
                         oninput={pace::typing(onset.reform(|text| ("notes", text)))} />
