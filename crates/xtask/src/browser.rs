@@ -124,10 +124,7 @@ impl Browser {
     pub(crate) fn fetch(engine: Engine) -> Result<Self> {
         if !is_here(engine) {
             ensure!(may_install(), "{}", missing(engine));
-            let packages = engine.home().packages;
-            println!("Installing {} from the system's packages", packages.join(", "));
-            apt(&["update"])?;
-            apt(&[&["install", "--yes", "--no-install-recommends"], packages].concat())?;
+            install(engine.home().packages)?;
         }
         let home = engine.home();
         let driver = match (engine, home.driver.find()) {
@@ -224,7 +221,14 @@ pub(crate) fn may_install() -> bool {
 }
 
 /// Runs Debian's installer, which asks nothing.
-pub(crate) fn apt(words: &[&str]) -> Result<()> {
+/// Installs Debian packages of these names.
+pub(crate) fn install(packages: &[&str]) -> Result<()> {
+    println!("Installing {} from the system's packages", packages.join(", "));
+    apt(&["update"])?;
+    apt(&[&["install", "--yes", "--no-install-recommends"], packages].concat())
+}
+
+fn apt(words: &[&str]) -> Result<()> {
     let mut command = Command::new("apt-get");
     command.args(words).env("DEBIAN_FRONTEND", "noninteractive");
     run::run(&mut command)

@@ -49,9 +49,7 @@ pub(crate) fn lighthouse() -> Result<PathBuf> {
 /// Node with npm, installed where that is allowed.
 fn needed() -> Result<()> {
     if !is_here() && browser::may_install() {
-        println!("Installing nodejs and npm from the system's packages");
-        browser::apt(&["update"])?;
-        browser::apt(&["install", "--yes", "--no-install-recommends", "nodejs", "npm"])?;
+        browser::install(&["nodejs", "npm"])?;
     }
     if is_here() {
         Ok(())

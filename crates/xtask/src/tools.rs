@@ -90,9 +90,7 @@ pub(crate) fn cargo_deny() -> Result<PathBuf> {
 pub(crate) fn cpp_compiler() -> Result<()> {
     let is_there = || std::env::var_os("CXX").is_some() || find_on_path("c++").is_some();
     if !is_there() && browser::may_install() {
-        println!("Installing g++ from the system's packages");
-        browser::apt(&["update"])?;
-        browser::apt(&["install", "--yes", "--no-install-recommends", "g++"])?;
+        browser::install(&["g++"])?;
     }
     if !is_there() {
         bail!("no C++ compiler is here for the fuzzer. Install the package `g++` (its Debian name), or set CXX");

@@ -57,25 +57,32 @@ const MEASURES: [Measure; 7] = [
     ),
 ];
 
+/// A number that is taken as it stands.
+const PLAIN: Measure = Measure {
+    name: "",
+    path: "",
+    times: 1.0,
+    unit: "",
+    limit: Limit::AtMost(0.0),
+};
+
 const fn score(name: &'static str, path: &'static str, least: f64) -> Measure {
-    let (times, unit, limit) = (100.0, "", Limit::AtLeast(least));
     Measure {
         name,
         path,
-        times,
-        unit,
-        limit,
+        times: 100.0,
+        limit: Limit::AtLeast(least),
+        ..PLAIN
     }
 }
 
 const fn metric(name: &'static str, path: &'static str, unit: &'static str, most: f64) -> Measure {
-    let (times, limit) = (1.0, Limit::AtMost(most));
     Measure {
         name,
         path,
-        times,
         unit,
-        limit,
+        limit: Limit::AtMost(most),
+        ..PLAIN
     }
 }
 

@@ -96,37 +96,21 @@ pub(super) fn jumps(parts: &[Section]) -> Html {
     let jump = |part: &Section| {
         let (id, heading) = (element_id(part.id), heading_id(part.id));
         let onclick = Callback::from(move |_: MouseEvent| {
-            if let Some(section) = document().get_element_by_id(id) {
+            if let Some(section) = document().get_element_by_id(&id) {
                 section.scroll_into_view();
             }
-            focus(heading);
+            focus(&heading);
         });
-        html! { <button type="button" class="chip" key={id} {onclick}>{ part.title }</button> }
+        html! { <button type="button" class="chip" key={part.title} {onclick}>{ part.title }</button> }
     };
     html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.iter().map(jump) }</nav> }
 }
 
-fn element_id(id: SectionId) -> &'static str {
-    match id {
-        SectionId::Bolt => "part-bolt",
-        SectionId::Wrench => "part-wrench",
-        SectionId::Clamp => "part-clamp",
-        SectionId::Angle => "part-angle",
-        SectionId::Engagement => "part-engagement",
-        SectionId::Stuck => "part-stuck",
-        SectionId::Reuse => "part-reuse",
-    }
+fn element_id(id: SectionId) -> String {
+    format!("part-{}", id.name())
 }
 
 /// The heading of a section, which takes the keyboard along when the section is led to.
-fn heading_id(id: SectionId) -> &'static str {
-    match id {
-        SectionId::Bolt => "head-bolt",
-        SectionId::Wrench => "head-wrench",
-        SectionId::Clamp => "head-clamp",
-        SectionId::Angle => "head-angle",
-        SectionId::Engagement => "head-engagement",
-        SectionId::Stuck => "head-stuck",
-        SectionId::Reuse => "head-reuse",
-    }
+fn heading_id(id: SectionId) -> String {
+    format!("head-{}", id.name())
 }
