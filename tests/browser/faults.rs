@@ -83,6 +83,14 @@ fn type_unsaved(phone: &Phone, text: &str) -> Outcome {
     Ok(())
 }
 
+/// A phone that has been here once: the page is kept on it.
+fn phone_that_keeps(site: &str) -> Result<Phone> {
+    let phone = Phone::fresh(site)?;
+    phone.open("#/convert")?;
+    phone.until_kept()?;
+    Ok(phone)
+}
+
 /// The page calculates: a figure typed on Convert is read.
 fn works(phone: &Phone) -> Outcome {
     phone.open("#/convert")?;
@@ -139,4 +147,11 @@ fn take_it(phone: &Phone, mark: Option<&str>) -> Outcome {
         Ok((found == Some(mark.map(str::to_owned))).then_some(()))
     })?;
     phone.until_running()
+}
+
+/// Looks for the second version, takes it, and waits until it is kept.
+fn goes_over_to_the_second(phone: &Phone) -> Outcome {
+    ensure!(look_for_an_update(phone)? == "installed");
+    take_it(phone, Some("second"))?;
+    phone.until_kept()
 }

@@ -1,7 +1,7 @@
 //! A device without room: at the first visit, and when a new version comes. When a sheet is saved is in
 //! `sheet/storage.rs`.
 
-use super::{Work, look_for_an_update, running, take_it, until_not_kept, works};
+use super::{Work, goes_over_to_the_second, look_for_an_update, phone_that_keeps, running, until_not_kept, works};
 use anyhow::ensure;
 use fenderside_tests::harness::{Copy, Outcome, Phone, Server};
 
@@ -27,9 +27,7 @@ fn without_room_for_the_page_it_works_with_a_network_and_is_kept_once_there_is_r
 fn without_room_for_a_new_version_the_one_in_use_stays() -> Outcome {
     let copy = Copy::of_the_page()?;
     let server = Server::serving(copy.path(), "/")?;
-    let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
-    phone.until_kept()?;
+    let phone = phone_that_keeps(server.site())?;
     let work = Work::begin(&phone)?;
     work.take_up_again(&phone)?;
 
@@ -48,9 +46,7 @@ fn without_room_for_a_new_version_the_one_in_use_stays() -> Outcome {
     works(&phone)?;
 
     phone.leave_room(true)?;
-    ensure!(look_for_an_update(&phone)? == "installed");
-    take_it(&phone, Some("second"))?;
-    phone.until_kept()?;
+    goes_over_to_the_second(&phone)?;
     server.kill()?;
     work.is_whole(&phone)?;
     works(&phone)

@@ -1,7 +1,7 @@
 //! A download that ends half-way: the page never says that it is kept before it is whole, the version
 //! in use stays, and the next visit makes it good.
 
-use super::{Work, look_for_an_update, running, take_it, until_not_kept, works};
+use super::{Work, goes_over_to_the_second, look_for_an_update, phone_that_keeps, running, until_not_kept, works};
 use anyhow::{Context, ensure};
 use fenderside_tests::harness::{Copy, Fault, FaultyServer, Outcome, Phone};
 
@@ -88,9 +88,7 @@ fn module_that_is(copy: &Copy, fault: Fault) -> Outcome {
 fn an_update_that_is_cut_leaves_the_version_in_use() -> Outcome {
     let copy = Copy::of_the_page()?;
     let server = FaultyServer::serving(copy.path())?;
-    let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
-    phone.until_kept()?;
+    let phone = phone_that_keeps(server.site())?;
     let work = Work::begin(&phone)?;
     // The browser looks by itself, at any moment, so nothing comes through whole while it is deployed.
     server.spoil("", Fault::Dead);
@@ -111,9 +109,7 @@ fn an_update_that_is_cut_leaves_the_version_in_use() -> Outcome {
     server.heal()?;
 
     // A visit that nothing disturbs.
-    ensure!(look_for_an_update(&phone)? == "installed");
-    take_it(&phone, Some("second"))?;
-    phone.until_kept()?;
+    goes_over_to_the_second(&phone)?;
     server.kill()?;
     work.is_whole(&phone)?;
     works(&phone)?;

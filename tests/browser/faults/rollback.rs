@@ -3,7 +3,7 @@
 //!
 //! What the newer version would keep is written past the page, as there is none yet.
 
-use super::{look_for_an_update, running, take_it, works};
+use super::{look_for_an_update, phone_that_keeps, running, take_it, works};
 use crate::sheet::{
     everything, in_database, listed, new_sheet, note, record, saved_as_found, until_kept, until_notes, write_record,
 };
@@ -37,9 +37,7 @@ fn newer(id: &str, rev: u32) -> Value {
 fn going_back_to_this_version_leaves_what_a_newer_one_kept_and_works_on() -> Outcome {
     let copy = Copy::of_the_page()?;
     let server = Server::serving(copy.path(), "/")?;
-    let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
-    phone.until_kept()?;
+    let phone = phone_that_keeps(server.site())?;
     let old = new_sheet(&phone)?;
     note(&phone, "of this version")?;
     let typed_on = new_sheet(&phone)?;

@@ -1,17 +1,15 @@
 //! A new version is taken while something is typed in two tabs.
 
-use super::{TYPED, Work, take_it, type_unsaved, until_offered, works};
+use super::{TYPED, Work, phone_that_keeps, take_it, type_unsaved, until_offered, works};
 use crate::sheet::{new_sheet, note, until_kept, until_notes};
 use anyhow::ensure;
-use fenderside_tests::harness::{Copy, Outcome, Phone, Server};
+use fenderside_tests::harness::{Copy, Outcome, Server};
 
 #[test]
 fn an_update_keeps_what_is_typed_in_both_tabs() -> Outcome {
     let copy = Copy::of_the_page()?;
     let server = Server::serving(copy.path(), "/")?;
-    let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
-    phone.until_kept()?;
+    let phone = phone_that_keeps(server.site())?;
     let work = Work::begin(&phone)?;
 
     // The browser looks for a new version when the page is opened once more.
@@ -53,9 +51,7 @@ fn an_update_keeps_what_is_typed_in_both_tabs() -> Outcome {
 fn an_update_keeps_what_two_tabs_typed_on_one_sheet() -> Outcome {
     let copy = Copy::of_the_page()?;
     let server = Server::serving(copy.path(), "/")?;
-    let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
-    phone.until_kept()?;
+    let phone = phone_that_keeps(server.site())?;
     let id = new_sheet(&phone)?;
     note(&phone, "first")?;
     copy.deploy_another("second")?;

@@ -1,7 +1,7 @@
 //! Something else in place of a file: the right bytes as a wrong type, or the sign-in page of some
 //! Wi-Fi, in person or by a redirect. At the first visit, when a new version comes, and later.
 
-use super::{Work, look_for_an_update, running, take_it, until_not_kept, works};
+use super::{Work, goes_over_to_the_second, look_for_an_update, phone_that_keeps, running, until_not_kept, works};
 use anyhow::{Context, Result, ensure};
 use fenderside_tests::harness::{Copy, Fault, FaultyServer, Outcome, Phone, SIGN_IN};
 use serde_json::json;
@@ -114,9 +114,7 @@ fn a_sign_in_page_at_the_first_visit_leaves_nothing_behind() -> Outcome {
 fn a_kept_page_never_sees_a_sign_in_page() -> Outcome {
     let copy = Copy::of_the_page()?;
     let server = FaultyServer::serving(copy.path())?;
-    let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
-    phone.until_kept()?;
+    let phone = phone_that_keeps(server.site())?;
     let work = Work::begin(&phone)?;
     for answer in ANSWERS {
         let context = || format!("{answer:?} for everything");
@@ -136,9 +134,7 @@ fn a_kept_page_never_sees_a_sign_in_page() -> Outcome {
 fn a_new_version_that_comes_as_something_else_is_not_taken() -> Outcome {
     let copy = Copy::of_the_page()?;
     let server = FaultyServer::serving(copy.path())?;
-    let phone = Phone::fresh(server.site())?;
-    phone.open("#/convert")?;
-    phone.until_kept()?;
+    let phone = phone_that_keeps(server.site())?;
     let work = Work::begin(&phone)?;
     work.take_up_again(&phone)?;
     // The browser looks by itself, at any moment, so nothing comes through whole while it is deployed.
@@ -152,9 +148,7 @@ fn a_new_version_that_comes_as_something_else_is_not_taken() -> Outcome {
     work.is_whole(&phone)?;
     server.heal()?;
 
-    ensure!(look_for_an_update(&phone)? == "installed");
-    take_it(&phone, Some("second"))?;
-    phone.until_kept()?;
+    goes_over_to_the_second(&phone)?;
     server.kill()?;
     work.is_whole(&phone)?;
     works(&phone)
