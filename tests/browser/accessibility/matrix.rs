@@ -115,6 +115,7 @@ fn look(phone: &Phone, subject: &Subject, width: u32, report: &mut Report) -> Ou
         .map(|line| format!("undecided: {line}"))
         .for_each(&mut note);
     wide(phone, width)?.into_iter().for_each(&mut note);
+    twice(phone)?.into_iter().for_each(&mut note);
     Ok(())
 }
 
@@ -148,6 +149,13 @@ fn whole(phone: &Phone, width: u32) -> Outcome {
         }
         Ok((tall <= high).then_some(()))
     })
+}
+
+/// Ids that stand more than once, which axe passes over: who looks for one would take the first.
+fn twice(phone: &Phone) -> Result<Vec<String>> {
+    let twice = "const all = [...document.querySelectorAll('[id]')].map((found) => found.id); \
+         return [...new Set(all.filter((id, place) => all.indexOf(id) < place))].map((id) => `the id ${id} stands twice`)";
+    phone.script(twice, Vec::new())
 }
 
 /// What sticks out at the side of the screen.

@@ -142,7 +142,7 @@ fn Open(props: &OpenProps) -> Html {
                     move || NewRow::Part(Part { id: free_id(&job.sheet, List::Parts), ..Part::default() })
                 }) }
                 <form class="entries">{ head.of(MONEY) }</form>
-                { summary::total(job) }
+                { summary::total(job, true) }
 
                 <h2>{ "Checks" }</h2>
                 { rows(job, onchange, List::Checks, CHECK, sheet.checks.iter().map(|row| (row.id, Some(row.done)))) }
@@ -170,7 +170,7 @@ fn Open(props: &OpenProps) -> Html {
                         ..Interval::default()
                     })
                 }) }
-                { summary::due(job) }
+                { summary::due(job, true) }
 
                 <h2>{ "Notes" }</h2>
                 <form class="remarks">

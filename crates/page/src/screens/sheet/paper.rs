@@ -59,11 +59,12 @@ pub(super) fn PaperAtHand(props: &Props) -> Html {
 
 #[component]
 fn Drawn(props: &Props) -> Html {
-    paper(&props.job)
+    // The bench is on the page as well, and its results have their ids.
+    paper(&props.job, false)
 }
 
-/// The sheet.
-pub(super) fn paper(job: &Job) -> Html {
+/// The sheet. Where it is alone on the page, its results carry their ids.
+pub(super) fn paper(job: &Job, alone: bool) -> Html {
     let (sheet, found) = (&*job.sheet, &*job.found);
     let fact = |name: &str, text: &str| {
         (!text.is_empty()).then(|| html! { <><dt>{ name.to_owned() }</dt><dd>{ text.to_owned() }</dd></> })
@@ -82,13 +83,13 @@ pub(super) fn paper(job: &Job) -> Html {
                 <table>
                     <caption>{ "Bolts" }</caption>
                     <thead><tr><th><span class="spoken">{ "Done" }</span></th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened, N·m unless it says otherwise" }</th></tr></thead>
-                    <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found)) }</tbody>
+                    <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found, alone)) }</tbody>
                 </table>
                 { summary::tools(job) }
             }
             if !sheet.parts.is_empty() {
                 { table("Parts", ["Part", "How many", "Price of one"], sheet.parts.iter().map(|row| (row.done, [&row.label, &row.count, &row.price])).collect()) }
-                { summary::total(job) }
+                { summary::total(job, alone) }
             }
             if !sheet.checks.is_empty() {
                 { table("Checks", ["Check", "Before", "After"], sheet.checks.iter().map(|row| (row.done, [&row.label, &row.before, &row.after])).collect()) }
@@ -96,7 +97,7 @@ pub(super) fn paper(job: &Job) -> Html {
             if !sheet.belts.is_empty() {
                 <p>{ "Belt drives: " }{ sheet.belts.iter().map(|row| row.label.as_str()).collect::<Vec<_>>().join(", ") }</p>
             }
-            if !sheet.intervals.is_empty() { <h3>{ "Next due" }</h3>{ summary::due(job) } }
+            if !sheet.intervals.is_empty() { <h3>{ "Next due" }</h3>{ summary::due(job, alone) } }
             if !sheet.notes.is_empty() { <h3>{ "Notes" }</h3><p class="lines">{ &sheet.notes }</p> }
             { sources(job) }
             <p class="paper-foot">{ format!("Fenderside {}, {}. The vehicle maker’s procedure decides; single-use bolts are replaced.", env!("CARGO_PKG_VERSION"), keep::today()) }</p>
@@ -122,11 +123,15 @@ fn done(done: bool) -> &'static str {
     if done { "✓" } else { "☐" }
 }
 
-fn bolt(row: &Fastener, found: &FastenerAssessment) -> Html {
+fn bolt(row: &Fastener, found: &FastenerAssessment, alone: bool) -> Html {
     let count = if row.count.is_empty() { "1" } else { &row.count };
     let setting = found.setting.as_ref().filter(|_| row.bolt.contains_key("adapter"));
+    let judged = |deviation: &Finding| match alone {
+        true => classed(deviation, deviation.unit, "deviation"),
+        false => amount(deviation, deviation.unit, false),
+    };
     let reading = |(typed, read): (&String, &shopmath::sheet::bolts::Reading)| {
-        html! { <span class="read">{ typed }{ for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ classed(deviation, deviation.unit, "deviation") }{ ")" }</> }) }</span> }
+        html! { <span class="read">{ typed }{ for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ judged(deviation) }{ ")" }</> }) }</span> }
     };
     let replaced = match (row.single_use, row.replaced) {
         (true, true) => "Single-use, replaced.",

@@ -49,7 +49,7 @@ pub(super) fn Shared(props: &Props) -> Html {
                 <button type="button" class="button" id="save-copy" {onclick}>{ "Keep a copy" }</button>
             </div>
             <div class="screen-only">{ list }</div>
-            <div class="paper-preview">{ paper(job) }</div>
+            <div class="paper-preview">{ paper(job, true) }</div>
         </>
     }
 }

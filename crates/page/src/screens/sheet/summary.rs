@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::job::{Change, Job, Status};
 use crate::route::{Route, Screen};
-use crate::views::finding::Finding;
+use crate::views::finding::{Finding, amount};
 use crate::views::focus::focus;
 use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::Style;
@@ -122,8 +122,8 @@ pub(super) fn tools(job: &Job) -> Html {
     }
 }
 
-/// What the parts cost.
-pub(super) fn total(job: &Job) -> Html {
+/// What the parts cost; the one on the page that others look for carries the id.
+pub(super) fn total(job: &Job, identified: bool) -> Html {
     let sheet = &job.sheet;
     if sheet.parts.is_empty() {
         return html! {};
@@ -134,14 +134,15 @@ pub(super) fn total(job: &Job) -> Html {
     let text = total.text();
     html! {
         <p class="total">
-            { "Total " }<data id="parts-total" value={text.clone()} data-unit={sheet.currency.clone()}><strong>{ text }{ " " }{ &sheet.currency }</strong></data>
+            { "Total " }<data id={identified.then_some("parts-total")} value={text.clone()} data-unit={sheet.currency.clone()}><strong>{ text }{ " " }{ &sheet.currency }</strong></data>
             if job.found.unpriced > 0 { { format!(" ({} without a price)", job.found.unpriced) } }
         </p>
     }
 }
 
-/// When each interval is next due, the first by distance as a result with its working.
-pub(super) fn due(job: &Job) -> Html {
+/// When each interval is next due, the first by distance as a result: with its working and its id, or
+/// as a line of a copy.
+pub(super) fn due(job: &Job, identified: bool) -> Html {
     let found = &job.found;
     let next = found.next_due_distance.map(|(id, _)| id);
     let first = next.and_then(|next| job.sheet.intervals.iter().find(|row| row.id == next));
@@ -175,7 +176,11 @@ pub(super) fn due(job: &Job) -> Html {
     html! {
         <div class="due">
             if let Some(finding) = first.and_then(due::finding) {
-                <Finding unit={finding.unit} {finding} />
+                if identified {
+                    <Finding unit={finding.unit} {finding} />
+                } else {
+                    <p>{ amount(&finding, finding.unit, false) }{ " " }{ finding.name }</p>
+                }
             }
             <ul>{ for found.intervals.iter().filter_map(line) }</ul>
         </div>
