@@ -25,6 +25,8 @@
       say("This browser cannot run the page: it has no WebAssembly. A current Firefox, Chrome, Edge or Safari can. Some phones switch WebAssembly off in a lockdown mode.");
       return false;
     }
+    await firstPaint();
+    askForProgram();
     try {
       const module = await import(address("app-module"));
       await module.default({ module_or_path: address("app-wasm") });
@@ -37,6 +39,24 @@
       note("This browser does not let the page store anything. It calculates, but keeps nothing, and needs a network to start.");
     }
     return true;
+  }
+
+  // On a slow network the first words come before the program, not after it: its bytes would take
+  // their share of the line from the style that those words wait for. Kept files need no network.
+  function firstPaint() {
+    if (navigator.serviceWorker?.controller || document.hidden) return Promise.resolve();
+    return new Promise((seen) => {
+      requestAnimationFrame(() => setTimeout(seen));
+      // A page that is hidden just now gets no frame.
+      document.addEventListener("visibilitychange", seen, { once: true });
+    });
+  }
+
+  // The links that fetch the program's two files at once and check what comes, where the build has
+  // put them aside.
+  function askForProgram() {
+    const links = document.getElementById("program");
+    if (links) document.head.append(links.content);
   }
 
   function address(name) {

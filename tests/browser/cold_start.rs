@@ -49,3 +49,21 @@ fn visit_and_lose(server: Server) -> anyhow::Result<Phone> {
     }
     Ok(phone)
 }
+
+/// A slow network brings the first words first: nothing of the program is asked for before the style
+/// they wait for is there.
+#[test]
+fn the_first_words_do_not_wait_for_the_program() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    phone.field("q")?;
+    let times = "const file = (end) => performance.getEntriesByType('resource').find(({ name }) => name.endsWith(end)); \
+         return [file('.css').responseEnd, file('_bg.wasm').startTime]";
+    let [styled, asked]: [f64; 2] = phone.script(times, Vec::new())?;
+    assert!(
+        0.0 < styled && styled <= asked,
+        "the style was there after {styled} ms, the program asked for after {asked} ms"
+    );
+    Ok(())
+}

@@ -11,7 +11,7 @@ use crate::screens::sheet::SheetScreen;
 use crate::screens::sheet::desk::Desk;
 use crate::screens::sources::sources;
 use crate::settings::use_settings;
-use crate::views::{icon, overlay::is_escape, settings::settings_panel};
+use crate::views::{icon, overlay::on_escape, settings::settings_panel};
 use gloo::utils::document;
 use web_sys::HtmlElement;
 use yew::prelude::*;
@@ -32,18 +32,21 @@ pub(crate) fn App() -> Html {
         Callback::from(move |_: MouseEvent| open.set(!*open))
     };
     let opener = use_node_ref();
-    let onkeydown = {
-        let (open, opener) = (settings_open.clone(), opener.clone());
-        Callback::from(move |event: KeyboardEvent| {
-            if *open && is_escape(&event) {
-                open.set(false);
-                if let Some(opener) = opener.cast::<HtmlElement>() {
-                    // Never refused: the button is always there.
-                    let _ = opener.focus();
-                }
-            }
-        })
-    };
+    {
+        let (open, opener) = (settings_open.setter(), opener.clone());
+        use_effect_with(*settings_open, move |&is_open| {
+            let listener = is_open.then(|| {
+                on_escape(move || {
+                    open.set(false);
+                    if let Some(opener) = opener.cast::<HtmlElement>() {
+                        // Never refused: the button is always there.
+                        let _ = opener.focus();
+                    }
+                })
+            });
+            move || drop(listener)
+        });
+    }
     let screen = match shown {
         Screen::Convert => html! { <Convert {route} places={(*places).clone()} settings={settings.clone()} /> },
         Screen::Bolt => html! { <Bolt {route} places={(*places).clone()} settings={settings.clone()} /> },
@@ -58,11 +61,11 @@ pub(crate) fn App() -> Html {
             <header class="head">
                 <h1 ref={heading} tabindex="-1">{ shown.title() }</h1>
                 { offline_mark(copy.offline) }
-                <button type="button" ref={opener} class="head-button" aria-expanded={settings_open.to_string()} aria-controls="settings" onclick={toggle} onkeydown={onkeydown.clone()}>
+                <button type="button" ref={opener} class="head-button" aria-expanded={settings_open.to_string()} aria-controls="settings" onclick={toggle}>
                     { icon::sliders() }<span class="spoken">{ "Settings" }</span>
                 </button>
             </header>
-            if *settings_open { <div {onkeydown}>{ settings_panel(&settings, copy.offline) }</div> }
+            if *settings_open { { settings_panel(&settings, copy.offline) } }
             <main key={shown.path()}>{ screen }</main>
             <nav class="tabs" aria-label="Screens">{ for Screen::TABS.into_iter().map(|tab| nav_link(tab, shown, &places)) }</nav>
             if copy.newer { { newer() } }

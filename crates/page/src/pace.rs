@@ -3,7 +3,8 @@
 //! A key has to be seen at once, whatever hangs on it. Where working out and drawing an answer has lately
 //! taken a good part of a frame, the browser paints the key first and the answer follows in the next
 //! frame; keys that come in between share one answer. Until it is there `<main>` says `aria-busy`, so
-//! that nobody takes the old answer for the new one. Whatever else a person does finds it given.
+//! that nobody takes the old answer for the new one. Whatever else a person does finds it given. Before
+//! any answer was given, what the start took tells a slow device.
 
 use gloo::events::{EventListener, EventListenerOptions};
 use gloo::timers::callback::Timeout;
@@ -14,28 +15,49 @@ use wasm_bindgen::closure::Closure;
 use web_sys::{Element, HtmlInputElement, HtmlTextAreaElement};
 use yew::prelude::*;
 
-/// What answers may cost before keys go first, millisecond, as the root of their mean square: it is the
-/// slow ones that miss their frame. Styling, layout and paint come on top, so this is less than half a
-/// frame.
-const SLOW: f64 = 6.5;
+/// What an answer and the frame that shows it may take before keys go first, millisecond, as the root of
+/// their mean square: it is the slow ones that miss their frame. The browser has its own work for the key,
+/// which takes much of the rest of a frame.
+const SLOW: f64 = 12.0;
+/// Below this answers come with their keys again. Far enough from the other that one screen on one device
+/// keeps to one way.
+const QUICK: f64 = 5.0;
 /// The share of the newest answer in the mean.
-const NEWEST: f64 = 0.2;
+const NEWEST: f64 = 0.1;
+/// What the first screen may take before the first key goes first, millisecond.
+const SLOW_START: f64 = 110.0;
 
 /// What a person can do that must find every answer given.
 const ELSE: &[&str] = &["pointerdown", "click", "focusout", "hashchange", "pagehide"];
 
 #[derive(Default)]
 struct Pace {
-    /// The running mean of the squares of what answers cost, in millisecond.
-    squares: f64,
+    /// The running mean of the squares of what answers took, in millisecond; before the first, none.
+    squares: Option<f64>,
+    /// Whether an answer given with its key would keep the key from being seen.
+    slow: bool,
     waiting: Option<Waiting>,
     /// Whether a frame has been asked for.
     asked: bool,
-    /// When the answer being drawn was begun.
+    /// When the answer being drawn was begun, or the first screen.
     begun: Option<f64>,
     /// How many answers were given, and what tells when the newest is drawn.
     given: u32,
     fence: Option<UseStateSetter<u32>>,
+}
+
+impl Pace {
+    /// Notes what the first screen or an answer took until it was seen.
+    fn note(&mut self, cost: f64) {
+        if self.given == 0 {
+            self.slow = cost > SLOW_START;
+            return;
+        }
+        let square = cost * cost;
+        let mean = self.squares.map_or(square, |mean| mean + (square - mean) * NEWEST);
+        self.squares = Some(mean);
+        self.slow = mean > if self.slow { QUICK * QUICK } else { SLOW * SLOW };
+    }
 }
 
 /// An answer that waits for its key to be painted.
@@ -60,8 +82,9 @@ pub(crate) fn typing(answer: Callback<String>) -> Callback<InputEvent> {
     })
 }
 
-/// Gives a waiting answer before anything else is done. Called once, when the page starts.
+/// Gives a waiting answer before anything else is done. Called once, before the first screen is drawn.
 pub(crate) fn watch() {
+    PACE.with_borrow_mut(|pace| pace.begun = Some(now()));
     let first = EventListenerOptions::run_in_capture_phase();
     for event in ELSE {
         EventListener::new_with_options(&window(), *event, first, |_| give()).forget();
@@ -75,7 +98,7 @@ fn heard(new: Waiting) {
         give();
     }
     let ask = PACE.with_borrow_mut(|pace| {
-        let behind = pace.waiting.is_some() || pace.squares > SLOW * SLOW;
+        let behind = pace.waiting.is_some() || pace.slow;
         pace.waiting = Some(new);
         behind.then(|| core::mem::replace(&mut pace.asked, true))
     });
@@ -83,7 +106,10 @@ fn heard(new: Waiting) {
         None => give(),
         Some(false) => {
             busy(true);
-            after_the_paint();
+            after_the_frame(|_| {
+                PACE.with_borrow_mut(|pace| pace.asked = false);
+                give();
+            });
         }
         Some(true) => {}
     }
@@ -118,17 +144,15 @@ pub(crate) fn Fence() -> Html {
     html! {}
 }
 
-/// The answer is on the page: notes what it cost.
+/// The first screen or an answer is on the page, and will be seen in the next frame.
 fn drawn() {
-    let owing = PACE.with_borrow_mut(|pace| {
-        if let Some(begun) = pace.begun.take() {
-            let cost = now() - begun;
-            pace.squares += (cost * cost - pace.squares) * NEWEST;
-        }
-        pace.waiting.is_some()
-    });
+    let (begun, owing) = PACE.with_borrow_mut(|pace| (pace.begun.take(), pace.waiting.is_some()));
     if !owing {
         busy(false);
+    }
+    if let Some(begun) = begun {
+        let spent = now() - begun;
+        after_the_frame(move |frame| PACE.with_borrow_mut(|pace| pace.note(spent + frame)));
     }
 }
 
@@ -150,14 +174,11 @@ fn text(field: &Element) -> String {
     }
 }
 
-/// A task that follows the next frame.
-fn after_the_paint() {
-    let framed = Closure::once_into_js(|| {
-        let paint = Timeout::new(0, || {
-            PACE.with_borrow_mut(|pace| pace.asked = false);
-            give();
-        });
-        paint.forget();
+/// A task that follows the next frame and is told what the frame took.
+fn after_the_frame(then: impl FnOnce(f64) + 'static) {
+    let framed = Closure::once_into_js(move || {
+        let begun = now();
+        Timeout::new(0, move || then(now() - begun)).forget();
     });
     // Refused by no browser; a hidden page, which gets no frames, has given its answer already.
     let _ = window().request_animation_frame(framed.unchecked_ref());

@@ -20,7 +20,20 @@ pub(crate) fn bundle(tools: &Tools, index: &Path, into: &Path) -> Result<()> {
         // gives the same module without that step.
         trunk.args(["--cargo-profile", "release"]);
     }
-    run::run(&mut trunk)
+    run::run(&mut trunk)?;
+    put_aside(&into.join("index.html"))
+}
+
+/// Puts the links that load the module ahead of its use into a template, where they load nothing
+/// until `boot.js` takes them out: a slow network is to bring the first words first.
+fn put_aside(index: &Path) -> Result<()> {
+    let html = std::fs::read_to_string(index)?;
+    let (before, links) = html
+        .split_once("<link rel=\"modulepreload\"")
+        .context("Trunk has written no link that loads the module ahead")?;
+    let (links, after) = links.split_once("</head>").context("index.html has no head")?;
+    let html = format!("{before}<template id=\"program\"><link rel=\"modulepreload\"{links}</template></head>{after}");
+    Ok(std::fs::write(index, html)?)
 }
 
 /// Makes a bundled folder deployable: the worker that keeps it, then the

@@ -58,10 +58,11 @@ pub(crate) fn measure() -> Result<Value> {
 
 fn type_on(server: &Server, address: &str, key: &str, texts: &[&str]) -> Result<Value> {
     let phone = Phone::fresh(server.site())?;
+    // Slow from its start, as a phone is.
+    slow_down(&phone)?;
     phone.open(address)?;
     // The worker's install would compete for the processor.
     phone.until_kept()?;
-    slow_down(&phone)?;
     let mut typed = 0;
     record::begin(&phone, "keydown", "input")?;
     for text in texts.iter().cycle().take(ROUNDS * texts.len()) {

@@ -36,13 +36,8 @@ pub(crate) fn use_overlay() -> Overlay {
             }
             let back = setter.clone();
             let listeners = open.then(|| {
-                let escape = EventListener::new(&window(), "keydown", move |event| {
-                    if event.dyn_ref().is_some_and(is_escape) {
-                        close(&setter);
-                    }
-                });
                 [
-                    escape,
+                    on_escape(move || close(&setter)),
                     EventListener::new(&window(), "popstate", move |_| back.set(false)),
                 ]
             });
@@ -52,9 +47,15 @@ pub(crate) fn use_overlay() -> Overlay {
     Overlay { open, opener, closer }
 }
 
-/// Whether a key is the one that closes what lies over the screen.
-pub(crate) fn is_escape(event: &KeyboardEvent) -> bool {
-    event.key() == "Escape"
+/// Hears the key that closes what lies over the screen. A listener of its own, for as long as there is
+/// something to close: one of Yew's would be asked at every key typed anywhere.
+pub(crate) fn on_escape(then: impl Fn() + 'static) -> EventListener {
+    EventListener::new(&window(), "keydown", move |event| {
+        let key: Option<&KeyboardEvent> = event.dyn_ref();
+        if key.is_some_and(|key| key.key() == "Escape") {
+            then();
+        }
+    })
 }
 
 fn close(open: &UseStateSetter<bool>) {
