@@ -34,8 +34,7 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
     let mut report = Report::default();
     if only_lighthouse {
         step("Lighthouse", || lighthouse::measure(&browser, &mut report))?;
-        report.show();
-        return Ok(());
+        return report.show();
     }
     let tools = tools::fetch()?;
     let references = step("References: hello world and empty page", || references::build(&tools))?;

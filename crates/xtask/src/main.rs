@@ -41,7 +41,7 @@ cargo xtask <command>
         write the service worker and the compressed files of a folder that
         Trunk has built; with --retire, a worker that removes itself
   bench measure sizes, start, typing and conversions, each beside a reference,
-        and Lighthouse's scores beside their limits
+        and Lighthouse's scores; fails where a budget is missed
   bench lighthouse
         only the last
   shots [--dir FOLDER]

@@ -54,7 +54,9 @@ fn on_a_shelf_of(count: usize) -> Result<Value> {
     phone.until_kept()?;
     bring_in(&phone, count)?;
     phone.open("#/convert")?;
+    // Slow from its start, as a phone is.
     slow_down(&phone)?;
+    phone.reload()?;
     let (mut list, mut open) = (Vec::new(), Vec::new());
     for run in 0..RUNS {
         // The list shows the first 40.

@@ -76,10 +76,13 @@ fn type_on(server: &Server, address: &str, key: &str, texts: &[&str]) -> Result<
     record::all(&phone)
 }
 
-/// Empties the field. That is a keystroke of its own kind and is not counted.
+/// Empties the field. That is a keystroke of its own kind and is not counted, and the driver's work for
+/// it is none of the page's.
 fn clear(phone: &Phone, key: &str, typed: usize) -> Result<()> {
     phone.type_into(key, "")?;
-    record::keep(phone, typed)
+    record::keep(phone, typed)?;
+    std::thread::sleep(4 * HALF_BEAT);
+    Ok(())
 }
 
 /// Presses a key for half a beat.

@@ -51,10 +51,12 @@ pub(crate) fn Field(field: &Props) -> Html {
             if field.closed {
                 { choices(field, id.clone(), invalid, described, &set) }
             } else {
-                <input id={id.clone()} name={key} type="text" value={pace::shown(&id, &field.text)} placeholder={field.empty}
-                    aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
-                    autocorrect="off" spellcheck="false" enterkeyhint="done"
-                    oninput={pace::typing(set.clone())} />
+                <div class="field-box">
+                    <input id={id.clone()} name={key} type="text" value={pace::shown(&id, &field.text)} placeholder={field.empty}
+                        aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
+                        autocorrect="off" spellcheck="false" enterkeyhint="done"
+                        oninput={pace::typing(set.clone())} />
+                </div>
                 { entries(field, &set) }
             }
             if invalid.is_some() { { wrong(field, &id, &set) } }

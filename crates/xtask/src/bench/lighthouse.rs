@@ -1,7 +1,7 @@
 //! Lighthouse on a phone: its four scores, and what the start of the page costs on a slow one, the
 //! median of five runs, each beside its limit.
 
-use super::report::Report;
+use super::report::{Limit, Report};
 use crate::browser::Browser;
 use crate::{npm, paths, run};
 use anyhow::{Context, Result, bail};
@@ -24,12 +24,6 @@ struct Measure {
     times: f64,
     unit: &'static str,
     limit: Limit,
-}
-
-#[derive(Clone, Copy)]
-enum Limit {
-    AtLeast(f64),
-    AtMost(f64),
 }
 
 const MEASURES: [Measure; 7] = [
@@ -95,13 +89,13 @@ pub(super) fn measure(browser: &Browser, report: &mut Report) -> Result<()> {
         .collect::<Result<_>>()?;
     for measure in &MEASURES {
         let value = middle(&runs, measure)?;
-        let (verdict, limit) = match measure.limit {
-            Limit::AtLeast(least) => (value >= least, format!("at least {least}")),
-            Limit::AtMost(most) => (value <= most, format!("at most {most}")),
-        };
-        let verdict = if verdict { "pass" } else { "FAIL" };
-        let name = format!("Lighthouse, {}, {limit}: {verdict}", measure.name);
-        report.row(name, value, measure.unit, None);
+        report.gate(
+            format!("Lighthouse, {}", measure.name),
+            value,
+            measure.unit,
+            measure.limit,
+            None,
+        );
     }
     for title in lost(&runs) {
         report.note(format!("Lighthouse takes points for: {title}."));

@@ -1,7 +1,7 @@
 //! The table a person reads and the file a program reads. Measures nothing.
 
 use crate::{paths, run, tools};
-use anyhow::Result;
+use anyhow::{Result, ensure};
 use serde_json::{Value, json};
 use std::process::Command;
 
@@ -17,11 +17,36 @@ pub(super) struct Row {
     pub(super) ratio: Option<(f64, &'static str)>,
 }
 
+/// How far a number may go.
+#[derive(Clone, Copy)]
+pub(super) enum Limit {
+    AtLeast(f64),
+    AtMost(f64),
+}
+
+impl Limit {
+    fn holds(self, value: f64) -> bool {
+        match self {
+            Self::AtLeast(least) => value >= least,
+            Self::AtMost(most) => value <= most,
+        }
+    }
+
+    fn words(self) -> String {
+        match self {
+            Self::AtLeast(least) => format!("at least {}", number(least)),
+            Self::AtMost(most) => format!("at most {}", number(most)),
+        }
+    }
+}
+
 /// All rows of a run, and what could not be measured.
 #[derive(Default)]
 pub(super) struct Report {
     rows: Vec<Row>,
     notes: Vec<String>,
+    /// What went past its limit.
+    missed: Vec<String>,
 }
 
 impl Report {
@@ -41,6 +66,28 @@ impl Report {
         });
     }
 
+    /// Adds a number that has a limit, and says whether it holds.
+    pub(super) fn gate(
+        &mut self,
+        name: impl Into<String>,
+        value: f64,
+        unit: &'static str,
+        limit: Limit,
+        ratio: Option<(f64, &'static str)>,
+    ) {
+        let name = format!("{}, {}", name.into(), limit.words());
+        let holds = limit.holds(value);
+        self.row(
+            format!("{name}: {}", if holds { "pass" } else { "FAIL" }),
+            value,
+            unit,
+            ratio,
+        );
+        if !holds {
+            self.missed.push(name);
+        }
+    }
+
     /// Adds a sentence, such as what is missing here and why.
     pub(super) fn note(&mut self, sentence: impl Into<String>) {
         let sentence = sentence.into();
@@ -48,18 +95,19 @@ impl Report {
         self.notes.push(sentence);
     }
 
-    /// Prints the table and writes `target/bench.json`.
+    /// Writes `target/bench.json`, then what [`Self::show`] does.
     pub(super) fn finish(&self) -> Result<()> {
-        self.show();
         let file = paths::target().join("bench.json");
         std::fs::write(&file, serde_json::to_string_pretty(&self.json())? + "\n")?;
         println!("Written to {}", file.display());
-        Ok(())
+        self.show()
     }
 
-    /// Prints the table only.
-    pub(super) fn show(&self) {
+    /// Prints the table; fails where a number is past its limit.
+    pub(super) fn show(&self) -> Result<()> {
         println!("\n{}", self.table());
+        ensure!(self.missed.is_empty(), "past its limit: {}", self.missed.join("; "));
+        Ok(())
     }
 
     pub(super) fn table(&self) -> String {
@@ -126,5 +174,16 @@ mod tests {
     fn numbers_are_short_and_grouped() {
         let shown: Vec<String> = [0.123, 42.04, 999.94, 1234.0, 1_234_567.0].map(number).into();
         assert_eq!(shown, ["0.12", "42.0", "999.9", "1 234", "1 234 567"]);
+    }
+
+    #[test]
+    fn a_number_past_its_limit_fails_the_run_and_one_at_it_does_not() {
+        let mut report = Report::default();
+        report.gate("start", 3.0, "s", Limit::AtMost(3.0), None);
+        report.gate("score", 99.0, "", Limit::AtLeast(99.0), None);
+        assert!(report.show().is_ok());
+        report.gate("size", 151.0, "KB", Limit::AtMost(150.0), None);
+        let words = report.show().expect_err("151 is over 150").to_string();
+        assert_eq!(words, "past its limit: size, at most 150.0");
     }
 }

@@ -247,8 +247,10 @@ fn own_field(row: &Row<'_>) -> Html {
     html! {
         <div class={classes!("field", invalid.map(|_| "field-wrong"))} key={*name}>
             <label for={*name}>{ label }</label>
-            <input id={*name} type="text" value={pace::shown(name, &typed.unwrap_or(standing).to_owned().into())} {oninput} aria-invalid={invalid} aria-describedby={described}
-                autocomplete="off" autocapitalize="off" autocorrect="off" spellcheck="false" />
+            <div class="field-box">
+                <input id={*name} type="text" value={pace::shown(name, &typed.unwrap_or(standing).to_owned().into())} {oninput} aria-invalid={invalid} aria-describedby={described}
+                    autocomplete="off" autocapitalize="off" autocorrect="off" spellcheck="false" />
+            </div>
             if let Some(sentence) = wrong { <div class="fault"><p id={format!("{name}-error")}>{ sentence }</p></div> }
         </div>
     }

@@ -134,7 +134,9 @@ pub(super) fn Sheets(props: &Props) -> Html {
             if let Some(coming) = &known.coming { { incoming(coming, &steps) } }
             { backup_note(shelf) }
             if shelf.heads.len() > 1 {
-                <div class="field"><label for="find">{ "Find" }</label><input id="find" type="search" value={pace::shown("find", &(*query).clone().into())} oninput={typed} placeholder="machine, bolt, part, note" autocomplete="off" enterkeyhint="search" /></div>
+                <div class="field"><label for="find">{ "Find" }</label><div class="field-box">
+                    <input id="find" type="search" value={pace::shown("find", &(*query).clone().into())} oninput={typed} placeholder="machine, bolt, part, note" autocomplete="off" enterkeyhint="search" />
+                </div></div>
             }
             <ul class="sheets">{ for found.iter().take(shown).map(|kept| item(kept, &steps)) }</ul>
             if found.is_empty() && !shelf.heads.is_empty() { <p class="note">{ "No sheet has all these words." }</p> }
