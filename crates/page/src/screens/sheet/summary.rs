@@ -75,7 +75,10 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
     }
 }
 
-/// The reasons that are more than a row not ticked.
+/// How many reasons stand in sight: more would push the bolts themselves out of it.
+const IN_SIGHT: usize = 5;
+
+/// The reasons that are more than a row not ticked, bolts not replaced first.
 fn open(job: &Job) -> Html {
     let reason = |open: &Open| {
         let (id, words) = match *open {
@@ -87,11 +90,21 @@ fn open(job: &Job) -> Html {
         let label = if label.is_empty() { "A bolt" } else { label };
         Some(html! { <li key={format!("{id}{words}")}>{ format!("{label}: {words}") }</li> })
     };
-    let reasons: Vec<Html> = job.found.open.iter().filter_map(reason).collect();
-    if reasons.is_empty() {
-        return html! {};
+    let mut open: Vec<&Open> = job.found.open.iter().collect();
+    open.sort_by_key(|open| !matches!(open, Open::NotReplaced(_)));
+    let mut reasons: Vec<Html> = open.into_iter().filter_map(reason).collect();
+    let folded = reasons.split_off(reasons.len().min(IN_SIGHT));
+    html! {
+        <>
+            if !reasons.is_empty() { <ul class="reasons">{ for reasons }</ul> }
+            if !folded.is_empty() {
+                <details class="more">
+                    <summary>{ format!("and {} more", folded.len()) }</summary>
+                    <ul class="reasons">{ for folded }</ul>
+                </details>
+            }
+        </>
     }
-    html! { <ul class="reasons">{ for reasons }</ul> }
 }
 
 /// What to lay out.
