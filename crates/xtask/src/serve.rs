@@ -4,17 +4,11 @@ use crate::server::{self, Site};
 use crate::{dist, options, paths};
 use anyhow::Result;
 use lexopt::{Arg, Parser};
-use std::net::{IpAddr, Ipv4Addr};
 use std::path::PathBuf;
 
 pub(crate) fn command(mut options: Parser) -> Result<()> {
     let mut built = None;
-    let mut site = Site {
-        folder: paths::dist(),
-        host: IpAddr::V4(Ipv4Addr::LOCALHOST),
-        port: 8080,
-        prefix: "/".to_owned(),
-    };
+    let mut site = Site::here(paths::dist(), 8080);
     while let Some(argument) = options.next()? {
         match argument {
             Arg::Long("port") => site.port = options::value(&mut options)?,

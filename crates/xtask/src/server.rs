@@ -8,8 +8,10 @@ use axum::Router;
 use axum::http::{HeaderValue, header::CACHE_CONTROL};
 use axum::response::Redirect;
 use axum::routing::any;
-use std::net::{IpAddr, SocketAddr};
+use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::path::PathBuf;
+use tokio::net::TcpListener;
+use tokio::runtime::Runtime;
 use tower_http::services::ServeDir;
 use tower_http::set_header::SetResponseHeaderLayer;
 
@@ -25,35 +27,73 @@ pub(crate) struct Site {
     pub(crate) prefix: String,
 }
 
-/// Serves until the process is stopped.
-pub(crate) fn serve(site: &Site) -> Result<()> {
-    if !site.folder.join("index.html").is_file() {
-        bail!(
-            "{} holds no index.html; run `cargo xtask dist` first",
-            site.folder.display()
-        );
+impl Site {
+    /// A folder served to this machine alone, under no path of its own.
+    pub(crate) fn here(folder: PathBuf, port: u16) -> Self {
+        Self {
+            folder,
+            host: IpAddr::V4(Ipv4Addr::LOCALHOST),
+            port,
+            prefix: "/".to_owned(),
+        }
     }
-    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
-    runtime.block_on(listen(site))
 }
 
-async fn listen(site: &Site) -> Result<()> {
-    let wanted = SocketAddr::new(site.host, site.port);
-    let listener = tokio::net::TcpListener::bind(wanted)
-        .await
-        .with_context(|| format!("{wanted} cannot be used; is something else there? Try another --port"))?;
-    let prefix = format!("/{}", site.prefix.trim_matches('/'));
-    let shown = if prefix == "/" {
-        prefix.clone()
-    } else {
-        format!("{prefix}/")
-    };
+/// Serves until the process is stopped.
+pub(crate) fn serve(site: &Site) -> Result<()> {
+    let open = Open::at(site)?;
     println!("Serving {}", site.folder.display());
     // Tests read the address from this line, as port 0 means "any".
-    println!("Listening on http://{}{shown}", listener.local_addr()?);
-    axum::serve(listener, routes(site, &prefix))
-        .await
-        .context("the server stopped")
+    println!("Listening on {}", open.address);
+    open.serve()
+}
+
+/// Serves beside whatever else this process does, until it ends. Returns the address.
+pub(crate) fn serve_beside(site: &Site) -> Result<String> {
+    let open = Open::at(site)?;
+    let address = open.address.clone();
+    std::thread::spawn(move || open.serve());
+    Ok(address)
+}
+
+/// A site whose port is taken and whose files nobody has asked for yet.
+struct Open {
+    runtime: Runtime,
+    listener: TcpListener,
+    routes: Router,
+    address: String,
+}
+
+impl Open {
+    fn at(site: &Site) -> Result<Self> {
+        if !site.folder.join("index.html").is_file() {
+            bail!(
+                "{} holds no index.html; run `cargo xtask dist` first",
+                site.folder.display()
+            );
+        }
+        let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
+        let wanted = SocketAddr::new(site.host, site.port);
+        let listener = runtime
+            .block_on(TcpListener::bind(wanted))
+            .with_context(|| format!("{wanted} cannot be used; is something else there? Try another --port"))?;
+        let prefix = format!("/{}", site.prefix.trim_matches('/'));
+        let shown = if prefix == "/" { "/" } else { &format!("{prefix}/") };
+        let address = format!("http://{}{shown}", listener.local_addr()?);
+        Ok(Self {
+            runtime,
+            listener,
+            routes: routes(site, &prefix),
+            address,
+        })
+    }
+
+    fn serve(self) -> Result<()> {
+        let serving = axum::serve(self.listener, self.routes);
+        self.runtime
+            .block_on(async { serving.await })
+            .context("the server stopped")
+    }
 }
 
 fn routes(site: &Site, prefix: &str) -> Router {

@@ -3,12 +3,12 @@
 
 use super::report::{Limit, Report};
 use crate::browser::Browser;
+use crate::server::{self, Site};
 use crate::{npm, paths, run};
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
-use std::io::{BufRead, BufReader};
 use std::path::Path;
-use std::process::{Child, Command, Stdio};
+use std::process::Command;
 
 const RUNS: usize = 5;
 
@@ -83,9 +83,9 @@ const fn metric(name: &'static str, path: &'static str, unit: &'static str, most
 /// Adds a row per measure, and a note on what keeps a score below 100.
 pub(super) fn measure(browser: &Browser, report: &mut Report) -> Result<()> {
     let program = npm::lighthouse()?;
-    let server = Served::start()?;
+    let site = server::serve_beside(&Site::here(paths::dist(), 0))?;
     let runs: Vec<Value> = (0..RUNS)
-        .map(|_| once(&program, browser, &server.site))
+        .map(|_| once(&program, browser, &site))
         .collect::<Result<_>>()?;
     for measure in &MEASURES {
         let value = middle(&runs, measure)?;
@@ -101,44 +101,6 @@ pub(super) fn measure(browser: &Browser, report: &mut Report) -> Result<()> {
         report.note(format!("Lighthouse takes points for: {title}."));
     }
     Ok(())
-}
-
-/// The page as a static host sends it, on a port of its own.
-struct Served {
-    process: Child,
-    site: String,
-}
-
-impl Served {
-    fn start() -> Result<Self> {
-        let mut process = Command::new(std::env::current_exe()?)
-            .args(["serve", "--port", "0", "--dir"])
-            .arg(paths::dist())
-            .stdin(Stdio::null())
-            .stdout(Stdio::piped())
-            .spawn()
-            .context("the server could not be started")?;
-        let output = process.stdout.take();
-        let mut served = Self {
-            process,
-            site: String::new(),
-        };
-        for line in BufReader::new(output.context("the server has no output")?).lines() {
-            if let Some(site) = line?.strip_prefix("Listening on ") {
-                site.clone_into(&mut served.site);
-                return Ok(served);
-            }
-        }
-        bail!("the server ended before it listened")
-    }
-}
-
-impl Drop for Served {
-    fn drop(&mut self) {
-        // Both fail only when the process has ended already.
-        let _ = self.process.kill();
-        let _ = self.process.wait();
-    }
 }
 
 /// One run, on Lighthouse's own slow phone and network.
