@@ -47,8 +47,9 @@
     if (navigator.serviceWorker?.controller || document.hidden) return Promise.resolve();
     return new Promise((seen) => {
       requestAnimationFrame(() => setTimeout(seen));
-      // A page that is hidden just now gets no frame.
+      // A page that is drawn nowhere gets no frame: hidden just now, or in a frame out of sight.
       document.addEventListener("visibilitychange", seen, { once: true });
+      setTimeout(seen, 1000);
     });
   }
 
