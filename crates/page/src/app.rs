@@ -13,6 +13,7 @@ use crate::screens::sources::sources;
 use crate::settings::use_settings;
 use crate::views::{icon, overlay::on_escape, settings::settings_panel};
 use gloo::utils::document;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::HtmlElement;
 use yew::prelude::*;
 
@@ -68,7 +69,7 @@ pub(crate) fn App() -> Html {
             if *settings_open { { settings_panel(&settings, copy.offline) } }
             <main key={shown.path()}>{ screen }</main>
             <nav class="tabs" aria-label="Screens">{ for Screen::TABS.into_iter().map(|tab| nav_link(tab, shown, &places)) }</nav>
-            if copy.newer { { newer() } }
+            if copy.newer { <Newer desk={(*desk).clone()} /> }
             <Fence />
         </>
     }
@@ -124,11 +125,37 @@ fn offline_mark(offline: Offline) -> Html {
     html! { <p class="offline-mark" key={words}><span aria-hidden="true">{ sign }</span>{ " " }{ words }</p> }
 }
 
-fn newer() -> Html {
+#[derive(PartialEq, Properties)]
+struct Kept {
+    desk: Desk,
+}
+
+/// The offer of a newer version. It loads the page again, so it waits until nothing is lost by that.
+#[component]
+fn Newer(props: &Kept) -> Html {
+    let refused = use_state(|| false);
+    let onclick = {
+        let (desk, refused) = (props.desk.clone(), refused.setter());
+        Callback::from(move |_: MouseEvent| {
+            let (desk, refused) = (desk.clone(), refused.clone());
+            spawn_local(async move {
+                let secure = desk.secure().await;
+                refused.set(!secure);
+                if secure {
+                    offline::take_newer();
+                }
+            });
+        })
+    };
+    let words = if *refused {
+        "Not yet: what you typed on Sheet cannot be saved and would be lost. Make room, or save the sheet as a file first."
+    } else {
+        "New version ready. What you typed stays."
+    };
     html! {
         <div class="newer" role="status">
-            <p>{ "New version ready. What you typed stays." }</p>
-            <button type="button" class="button" onclick={|_| offline::use_newer()}>{ "Use it now" }</button>
+            <p>{ words }</p>
+            <button type="button" class="button" {onclick}>{ "Use it now" }</button>
         </div>
     }
 }

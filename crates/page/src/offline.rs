@@ -53,7 +53,7 @@ pub(crate) fn use_copy() -> Copy {
 }
 
 /// Lets the newer version take over; the page then loads once more, with the address as it is.
-pub(crate) fn use_newer() {
+pub(crate) fn take_newer() {
     if let Ok(event) = Event::new("shop-update-apply") {
         // The event has no listener to cancel it.
         let _ = window().dispatch_event(&event);

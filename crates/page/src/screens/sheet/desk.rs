@@ -246,6 +246,23 @@ impl Desk {
         }
     }
 
+    /// Keeps what has been typed, so that the page can be loaded again; whether nothing would be
+    /// lost by that. A draft is enough; where none can be kept, it takes a save.
+    pub(crate) async fn secure(&self) -> bool {
+        self.has_drafts() || {
+            self.settle().await;
+            self.has_drafts()
+        }
+    }
+
+    /// Writes a draft of every sheet that is not saved; whether there is one of each.
+    fn has_drafts(&self) -> bool {
+        let aside = self.0.unkept.borrow();
+        let jobs = aside.iter().cloned().chain(self.job());
+        jobs.filter(|job| job.status != Status::Kept)
+            .all(|job| keep::draft_keep(&job.sheet).is_ok())
+    }
+
     /// Begins to save, unless that is under way.
     pub(crate) fn save(&self) -> Option<Promise> {
         let mut saving = self.0.saving.borrow_mut();
