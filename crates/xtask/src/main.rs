@@ -42,8 +42,8 @@ cargo xtask <command>
         Trunk has built; with --retire, a worker that removes itself
   bench measure sizes, start, typing and conversions, each beside a reference,
         and Lighthouse's scores; fails where a budget is missed
-  bench lighthouse
-        only the last
+  bench size, bench lighthouse
+        only that
   shots [--dir FOLDER]
         take the README's pictures into web/shots; with --dir, of a folder that
         has been built before, without building

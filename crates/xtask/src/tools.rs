@@ -57,6 +57,13 @@ impl Tools {
         }
         command
     }
+
+    /// The program that makes a module smaller, found before anything else of that name.
+    pub(crate) fn wasm_opt_program(&self) -> Command {
+        let mut command = Command::new("wasm-opt");
+        command.env("PATH", &self.search_path);
+        command
+    }
 }
 
 /// Finds or installs every tool. The second time this takes no time to speak of.
