@@ -57,7 +57,7 @@
   // put them aside.
   function askForProgram() {
     const links = document.getElementById("program");
-    if (links) document.head.append(links.content);
+    links?.replaceWith(links.content);
   }
 
   function address(name) {
