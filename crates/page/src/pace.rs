@@ -22,6 +22,8 @@ const SLOW: f64 = 12.0;
 /// Below this answers come with their keys again. Far enough from the other that one screen on one device
 /// keeps to one way.
 const QUICK: f64 = 5.0;
+/// One answer counts as no more than this, millisecond: a hiccup of the device is not its pace.
+const HICCUP: f64 = 30.0;
 /// The share of the newest answer in the mean.
 const NEWEST: f64 = 0.1;
 /// What the first screen may take before the first key goes first, millisecond.
@@ -47,12 +49,16 @@ struct Pace {
 }
 
 impl Pace {
-    /// Notes what the first screen or an answer took until it was seen.
-    fn note(&mut self, cost: f64) {
-        if self.given == 0 {
+    /// Notes what the first screen took until it was seen.
+    fn note_start(&mut self, cost: f64) {
+        if self.squares.is_none() {
             self.slow = cost > SLOW_START;
-            return;
         }
+    }
+
+    /// Notes what an answer took until it was seen.
+    fn note(&mut self, cost: f64) {
+        let cost = cost.min(HICCUP);
         let square = cost * cost;
         let mean = self.squares.map_or(square, |mean| mean + (square - mean) * NEWEST);
         self.squares = Some(mean);
@@ -146,13 +152,15 @@ pub(crate) fn Fence() -> Html {
 
 /// The first screen or an answer is on the page, and will be seen in the next frame.
 fn drawn() {
-    let (begun, owing) = PACE.with_borrow_mut(|pace| (pace.begun.take(), pace.waiting.is_some()));
+    let (begun, owing, is_start) =
+        PACE.with_borrow_mut(|pace| (pace.begun.take(), pace.waiting.is_some(), pace.given == 0));
     if !owing {
         busy(false);
     }
     if let Some(begun) = begun {
         let spent = now() - begun;
-        after_the_frame(move |frame| PACE.with_borrow_mut(|pace| pace.note(spent + frame)));
+        let note = if is_start { Pace::note_start } else { Pace::note };
+        after_the_frame(move |frame| PACE.with_borrow_mut(|pace| note(pace, spent + frame)));
     }
 }
 
