@@ -21,7 +21,7 @@ use yew::prelude::*;
 const SLOW: f64 = 12.0;
 /// Below this answers come with their keys again. Far enough from the other that one screen on one device
 /// keeps to one way.
-const QUICK: f64 = 5.0;
+const QUICK: f64 = 4.0;
 /// One answer counts as no more than this, millisecond: a hiccup of the device is not its pace.
 const HICCUP: f64 = 30.0;
 /// The share of the newest answer in the mean.
