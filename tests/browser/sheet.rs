@@ -49,6 +49,13 @@ pub(crate) fn note(phone: &Phone, text: &str) -> Result<()> {
     until_kept(phone)
 }
 
+/// Leaves no room beside the database, where drafts are written.
+pub(crate) fn fill_small_store(phone: &Phone) -> Result<()> {
+    let fill = "for (let size = 1 << 23, at = 0; size >= 1; at++) { \
+         try { localStorage.setItem('filler' + at, 'x'.repeat(size)) } catch { size >>= 1 } }";
+    phone.script::<()>(fill, Vec::new())
+}
+
 /// Waits until the notes are these.
 pub(crate) fn until_notes(phone: &Phone, wanted: &str) -> Result<()> {
     phone.until(&format!("the notes to say \"{wanted}\""), || {

@@ -5,7 +5,7 @@ use super::{
     Work, goes_over_to_the_second, look_for_an_update, phone_that_keeps, running, take_it, until_not_kept,
     until_offered, works,
 };
-use crate::sheet::{new_sheet, note, until_kept, until_notes};
+use crate::sheet::{fill_small_store, new_sheet, note, until_kept, until_notes};
 use anyhow::ensure;
 use fenderside_tests::harness::{Copy, Outcome, Phone, Server};
 
@@ -69,10 +69,9 @@ fn a_new_version_is_not_taken_over_a_sheet_that_nothing_can_keep() -> Outcome {
     ensure!(look_for_an_update(&phone)? == "installed");
     until_offered(&phone)?;
 
-    let fill = "for (let size = 1 << 23, at = 0; size >= 1; at++) { \
-         try { localStorage.setItem('filler' + at, 'x'.repeat(size)) } catch { size >>= 1 } } \
-         IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError') }";
-    phone.script::<()>(fill, Vec::new())?;
+    fill_small_store(&phone)?;
+    let refuse = "IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError') }";
+    phone.script::<()>(refuse, Vec::new())?;
     phone.type_into("sheet-notes", "after it was full")?;
     phone.until_text("#kept", "Not saved")?;
     phone.tap(".newer .button")?;

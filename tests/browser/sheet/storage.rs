@@ -1,7 +1,7 @@
 //! The store refuses, fills up, is erased, or holds what cannot be read: each has its own plain
 //! sentence, and nothing is lost that had been called saved.
 
-use super::{in_database, listed, new_sheet, note, record, until_kept, until_notes, write_record};
+use super::{fill_small_store, in_database, listed, new_sheet, note, record, until_kept, until_notes, write_record};
 use anyhow::{Context, Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::{Value, json};
@@ -74,9 +74,7 @@ fn a_full_small_store_takes_no_draft_but_the_sheet_is_saved() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
     let id = new_sheet(&phone)?;
-    let fill = "for (let size = 1 << 23, at = 0; size >= 1; at++) { \
-         try { localStorage.setItem('filler' + at, 'x'.repeat(size)) } catch { size >>= 1 } }";
-    phone.script::<()>(fill, Vec::new())?;
+    fill_small_store(&phone)?;
     note(&phone, "no room for a draft")?;
     phone.reload()?;
     until_notes(&phone, "no room for a draft")?;
