@@ -5,15 +5,20 @@
 //! frame; keys that come in between share one answer. Until it is there `<main>` says `aria-busy`, so
 //! that nobody takes the old answer for the new one. Whatever else a person does finds it given. Before
 //! any answer was given, what the start took tells a slow device.
+//!
+//! Fields know nothing of it: what they hear by `oninput` is held back on its way to them, and told them
+//! again after the frame. What is done at a key before its frame is what the key waits for, so that is
+//! little: one note, one attribute, and two closures made once.
 
 use gloo::events::{EventListener, EventListenerOptions};
-use gloo::timers::callback::Timeout;
 use gloo::utils::{document, window};
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{Element, HtmlInputElement, HtmlTextAreaElement};
+use web_sys::{Document, Element, InputEventInit, Window};
 use yew::prelude::*;
+
+use crate::forms::text;
 
 /// What an answer and the frame that shows it may take before keys go first, millisecond, as the root of
 /// their mean square: it is the slow ones that miss their frame. The browser has its own work for the key,
@@ -38,9 +43,10 @@ struct Pace {
     squares: Option<f64>,
     /// Whether an answer given with its key would keep the key from being seen.
     slow: bool,
-    waiting: Option<Waiting>,
-    /// Whether a frame has been asked for.
-    asked: bool,
+    /// The fields whose newest text has no answer yet.
+    waiting: Vec<Element>,
+    /// Whether a field is being told again what was held back.
+    giving: bool,
     /// When the answer being drawn was begun, or the first screen.
     begun: Option<f64>,
     /// How many answers were given, and what tells when the newest is drawn.
@@ -64,78 +70,82 @@ impl Pace {
         self.squares = Some(mean);
         self.slow = mean > if self.slow { QUICK * QUICK } else { SLOW * SLOW };
     }
+
+    /// Whether a key in a field is to be seen before its answer.
+    fn holds(&mut self, field: Element) -> bool {
+        if self.giving || !self.slow && self.waiting.is_empty() {
+            self.begun.get_or_insert_with(now);
+            return false;
+        }
+        if !self.waiting.contains(&field) {
+            self.waiting.push(field);
+        }
+        true
+    }
 }
 
-/// An answer that waits for its key to be painted.
-struct Waiting {
-    field: Element,
-    answer: Callback<String>,
+/// What follows the next frame, each told what the frame took.
+#[derive(Default)]
+struct Frame {
+    begun: f64,
+    then: Vec<Box<dyn FnOnce(f64)>>,
 }
 
 thread_local! {
     static PACE: RefCell<Pace> = RefCell::default();
+    static FRAME: RefCell<Frame> = RefCell::default();
+    static WINDOW: Window = window();
+    static DOCUMENT: Document = document();
+    static IN_FRAME: Closure<dyn Fn()> = Closure::new(in_frame);
+    static AFTER_FRAME: Closure<dyn Fn()> = Closure::new(after_frame);
 }
 
-/// The listener of a text field: `answer` is called with what the field holds.
-pub(crate) fn typing(answer: Callback<String>) -> Callback<InputEvent> {
-    Callback::from(move |event: InputEvent| {
-        if let Some(field) = event.target_dyn_into::<Element>() {
-            heard(Waiting {
-                field,
-                answer: answer.clone(),
-            });
-        }
-    })
-}
-
-/// Gives a waiting answer before anything else is done. Called once, before the first screen is drawn.
+/// Hears of keys before the fields do, and gives a waiting answer before anything else is done. Called
+/// once, before the first screen is drawn.
 pub(crate) fn watch() {
     PACE.with_borrow_mut(|pace| pace.begun = Some(now()));
     let first = EventListenerOptions::run_in_capture_phase();
+    EventListener::new_with_options(&document(), "input", first, typed).forget();
+    EventListener::new(&document(), "input", |_| heard()).forget();
     for event in ELSE {
         EventListener::new_with_options(&window(), *event, first, |_| give()).forget();
     }
     EventListener::new(&document(), "visibilitychange", |_| give()).forget();
 }
 
-fn heard(new: Waiting) {
-    let elsewhere = PACE.with_borrow(|pace| pace.waiting.as_ref().is_some_and(|old| old.field != new.field));
-    if elsewhere {
-        give();
-    }
-    let ask = PACE.with_borrow_mut(|pace| {
-        let behind = pace.waiting.is_some() || pace.slow;
-        pace.waiting = Some(new);
-        behind.then(|| core::mem::replace(&mut pace.asked, true))
-    });
-    match ask {
-        None => give(),
-        Some(false) => {
-            busy(true);
-            after_the_frame(|_| {
-                PACE.with_borrow_mut(|pace| pace.asked = false);
-                give();
-            });
-        }
-        Some(true) => {}
+/// A field's event on its way to the field.
+fn typed(event: &Event) {
+    let Some(field) = event.target() else { return };
+    if PACE.with_borrow_mut(|pace| pace.holds(field.unchecked_into())) {
+        event.stop_propagation();
+        busy(true);
+        after_the_frame(|_| give());
     }
 }
 
-/// Gives the waiting answer, if there is one.
-fn give() {
-    let Some(Waiting { field, answer }) = PACE.with_borrow_mut(|pace| pace.waiting.take()) else {
-        return;
-    };
-    PACE.with_borrow_mut(|pace| {
-        pace.begun.get_or_insert_with(now);
-    });
-    answer.emit(text(&field));
+/// The screen has heard of a field's text and will draw its answer.
+fn heard() {
     let fence = PACE.with_borrow_mut(|pace| {
         pace.given = pace.given.wrapping_add(1);
         pace.fence.clone().map(|fence| (fence, pace.given))
     });
     if let Some((fence, given)) = fence {
         fence.set(given);
+    }
+}
+
+/// Gives the waiting answers, if there are any.
+fn give() {
+    let waiting = PACE.with_borrow_mut(|pace| core::mem::take(&mut pace.waiting));
+    for field in waiting {
+        let again = InputEventInit::new();
+        again.set_bubbles(true);
+        PACE.with_borrow_mut(|pace| pace.giving = true);
+        if let Ok(event) = InputEvent::new_with_event_init_dict("input", &again) {
+            // Fails only for an event that is on its way already.
+            let _ = field.dispatch_event(&event);
+        }
+        PACE.with_borrow_mut(|pace| pace.giving = false);
     }
 }
 
@@ -153,7 +163,7 @@ pub(crate) fn Fence() -> Html {
 /// The first screen or an answer is on the page, and will be seen in the next frame.
 fn drawn() {
     let (begun, owing, is_start) =
-        PACE.with_borrow_mut(|pace| (pace.begun.take(), pace.waiting.is_some(), pace.given == 0));
+        PACE.with_borrow_mut(|pace| (pace.begun.take(), !pace.waiting.is_empty(), pace.given == 0));
     if !owing {
         busy(false);
     }
@@ -167,33 +177,40 @@ fn drawn() {
 /// What a field is to show: its text, or what was typed since while its answer waits. Drawn anew for
 /// another reason in that moment, it would lose a key.
 pub(crate) fn shown(id: &str, text: &AttrValue) -> AttrValue {
-    let typed = PACE.with_borrow(|pace| {
-        let waiting = pace.waiting.as_ref().filter(|waiting| waiting.field.id() == id);
-        waiting.map(|waiting| waiting.field.clone())
-    });
+    let typed = PACE.with_borrow(|pace| pace.waiting.iter().find(|field| field.id() == id).cloned());
     typed.map_or_else(|| text.clone(), |field| self::text(&field).into())
-}
-
-/// What a field holds now, which may be more than when its event was heard.
-fn text(field: &Element) -> String {
-    match field.dyn_ref::<HtmlTextAreaElement>() {
-        Some(area) => area.value(),
-        None => field.unchecked_ref::<HtmlInputElement>().value(),
-    }
 }
 
 /// A task that follows the next frame and is told what the frame took.
 fn after_the_frame(then: impl FnOnce(f64) + 'static) {
-    let framed = Closure::once_into_js(move || {
-        let begun = now();
-        Timeout::new(0, move || then(now() - begun)).forget();
+    let asked = FRAME.with_borrow_mut(|frame| {
+        frame.then.push(Box::new(then));
+        frame.then.len() > 1
     });
-    // Refused by no browser; a hidden page, which gets no frames, has given its answer already.
-    let _ = window().request_animation_frame(framed.unchecked_ref());
+    if !asked {
+        // Refused by no browser; a hidden page, which gets no frames, has given its answers already.
+        let _ =
+            IN_FRAME.with(|then| WINDOW.with(|window| window.request_animation_frame(then.as_ref().unchecked_ref())));
+    }
+}
+
+fn in_frame() {
+    FRAME.with_borrow_mut(|frame| frame.begun = now());
+    // Refused by no browser.
+    let _ =
+        AFTER_FRAME.with(|then| WINDOW.with(|window| window.set_timeout_with_callback(then.as_ref().unchecked_ref())));
+}
+
+fn after_frame() {
+    let Frame { begun, then } = FRAME.take();
+    let spent = now() - begun;
+    for then in then {
+        then(spent);
+    }
 }
 
 fn busy(yes: bool) {
-    if let Ok(Some(main)) = document().query_selector("main") {
+    if let Ok(Some(main)) = DOCUMENT.with(|document| document.query_selector("main")) {
         // An attribute of this name can be set on any element.
         let _ = match yes {
             true => main.set_attribute("aria-busy", "true"),
@@ -203,5 +220,5 @@ fn busy(yes: bool) {
 }
 
 fn now() -> f64 {
-    window().performance().map_or(0.0, |clock| clock.now())
+    WINDOW.with(|window| window.performance().map_or(0.0, |clock| clock.now()))
 }

@@ -3,6 +3,7 @@
 
 use super::fault::chips;
 use super::focus::into_sight;
+use crate::forms::{hint, typing};
 use crate::pace;
 use shopmath::field::{Choice, FieldFault};
 use web_sys::HtmlSelectElement;
@@ -44,6 +45,7 @@ pub(crate) fn Field(field: &Props) -> Html {
     let place = format!("{}-{key}", if field.row.is_some() { "entry" } else { "field" });
     let invalid = (!field.wrong.is_empty()).then_some("true");
     let described = invalid.map(|_| format!("{id}-error"));
+    let text = pace::shown(&id, &field.text);
     let set: Callback<String> = field.onset.reform(move |text| (key, text));
     html! {
         <div class={classes!("field", place, invalid.map(|_| "field-wrong"))}>
@@ -52,10 +54,10 @@ pub(crate) fn Field(field: &Props) -> Html {
                 { choices(field, id.clone(), invalid, described, &set) }
             } else {
                 <div class="field-box">
-                    <input id={id.clone()} name={key} type="text" value={pace::shown(&id, &field.text)} placeholder={field.empty}
+                    <input id={id.clone()} name={key} type="text" placeholder={hint(&text, field.empty)} value={text.clone()}
                         aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
                         autocorrect="off" spellcheck="false" enterkeyhint="done"
-                        oninput={pace::typing(set.clone())} />
+                        oninput={typing(&set)} />
                 </div>
                 { entries(field, &set) }
             }

@@ -3,6 +3,7 @@
 //! Each text is kept as typed and goes into the drive as soon as it can be read.
 
 use super::Action;
+use crate::forms::typing;
 use crate::pace;
 use crate::views::focus::focus;
 use crate::views::icon::signed;
@@ -227,7 +228,7 @@ fn own_field(row: &Row<'_>) -> Html {
         let (dispatcher, onact) = (draft.dispatcher(), props.onact.clone());
         let (index, disc, text) = (props.index, props.disc.clone(), props.text.clone());
         let settled = props.settled;
-        pace::typing(Callback::from(move |typed: String| {
+        typing(&Callback::from(move |typed: String| {
             let props = Props {
                 index,
                 disc: disc.clone(),

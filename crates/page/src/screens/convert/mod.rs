@@ -6,6 +6,7 @@ mod list;
 mod onward;
 mod single;
 
+use crate::forms::{hint, typing};
 use crate::link::{Places, use_link};
 use crate::pace;
 use crate::route::{Route, Screen};
@@ -91,7 +92,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
     let field = use_node_ref();
     let oninput = {
         let dispatcher = typed.dispatcher();
-        pace::typing(Callback::from(move |text| dispatcher.dispatch(Action::Type(text))))
+        typing(&Callback::from(move |text| dispatcher.dispatch(Action::Type(text))))
     };
     let ontake = {
         let (dispatcher, field) = (typed.dispatcher(), field.clone());
@@ -106,15 +107,16 @@ pub(crate) fn Convert(props: &Props) -> Html {
     let read = read(&typed.text, props.settings.tools);
     let invalid = matches!(&read, Read::One(Err(_))).then_some("true");
     let described = invalid.map(|_| "q-error");
+    let shown = pace::shown("q", &typed.text);
     let lines = typed.text.lines().count().clamp(1, 6).to_string();
     html! {
         <>
             <div class="entry">
                 <label class="entry-label" for="q">{ "Spec as the manual prints it, one per line" }</label>
                 <div class="entry-box">
-                    <textarea id="q" name="q" ref={field} rows={lines} value={pace::shown("q", &typed.text)} {oninput}
+                    <textarea id="q" name="q" ref={field} rows={lines} value={shown.clone()} {oninput}
                         aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
-                        autocorrect="off" spellcheck="false" enterkeyhint="done" placeholder="60 N·m" />
+                        autocorrect="off" spellcheck="false" enterkeyhint="done" placeholder={hint(&shown, "60 N·m")} />
                     if !typed.text.is_empty() {
                         <button type="button" class="clear" onclick={ontake.reform(|_| String::new())}>{ "Clear" }</button>
                     }

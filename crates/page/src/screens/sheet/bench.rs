@@ -10,6 +10,7 @@ use super::share::Share;
 use super::steps::steps;
 use super::unreadable::unreadable;
 use super::{carry, summary};
+use crate::forms::typing;
 use crate::link::{Places, put};
 use crate::pace;
 use crate::route::{Route, Screen};
@@ -176,7 +177,7 @@ fn Open(props: &OpenProps) -> Html {
                 <form class="remarks">
                     <label class="spoken" for="sheet-notes">{ "Notes" }</label>
                     <textarea id="sheet-notes" name="notes" rows="3" value={pace::shown("sheet-notes", &sheet.notes.clone().into())}
-                        oninput={pace::typing(onset.reform(|text| ("notes", text)))} />
+                        oninput={typing(&onset.reform(|text| ("notes", text)))} />
                 </form>
 
                 <h2>{ "Print, save, share" }</h2>

@@ -4,6 +4,7 @@ use super::carry;
 use super::desk::Desk;
 use super::shared::begin;
 use super::unreadable::unreadable;
+use crate::forms::{hint, typing};
 use crate::keep::{self, KeepError, Removed, Shelf, Unreadable};
 use crate::pace;
 use crate::route::Route;
@@ -114,10 +115,11 @@ pub(super) fn Sheets(props: &Props) -> Html {
         .iter()
         .filter(|kept| head::matches(&kept.words, &lowered))
         .collect();
-    let shown = if *all { found.len() } else { found.len().min(SHOWN) };
+    let count = if *all { found.len() } else { found.len().min(SHOWN) };
+    let shown = pace::shown("find", &(*query).clone().into());
     let typed = {
         let query = query.clone();
-        pace::typing(Callback::from(move |text| query.set(text)))
+        typing(&Callback::from(move |text| query.set(text)))
     };
     let more = Callback::from(move |_: MouseEvent| all.set(true));
     html! {
@@ -135,12 +137,12 @@ pub(super) fn Sheets(props: &Props) -> Html {
             { backup_note(shelf) }
             if shelf.heads.len() > 1 {
                 <div class="field"><label for="find">{ "Find" }</label><div class="field-box">
-                    <input id="find" type="search" value={pace::shown("find", &(*query).clone().into())} oninput={typed} placeholder="machine, bolt, part, note" autocomplete="off" enterkeyhint="search" />
+                    <input id="find" type="search" placeholder={hint(&shown, "machine, bolt, part, note")} value={shown.clone()} oninput={typed} autocomplete="off" enterkeyhint="search" />
                 </div></div>
             }
-            <ul class="sheets">{ for found.iter().take(shown).map(|kept| item(kept, &steps)) }</ul>
+            <ul class="sheets">{ for found.iter().take(count).map(|kept| item(kept, &steps)) }</ul>
             if found.is_empty() && !shelf.heads.is_empty() { <p class="note">{ "No sheet has all these words." }</p> }
-            if shown < found.len() { <button type="button" class="chip" onclick={more}>{ format!("Show all {}", found.len()) }</button> }
+            if count < found.len() { <button type="button" class="chip" onclick={more}>{ format!("Show all {}", found.len()) }</button> }
             if shelf.heads.is_empty() {
                 <p>{ "A sheet holds one job: the bolts and what they were tightened to, parts and cost, checks, and when it is next due." }</p>
             }
