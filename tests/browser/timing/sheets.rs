@@ -1,8 +1,8 @@
 //! What a person waits for on Sheet with 10, 100 and 1,000 sheets of 50 rows on the phone: the list,
 //! a sheet, a key in it, a key of a search.
 
-use crate::typing::press;
-use crate::{record, slow_down};
+use crate::slow_down;
+use crate::typing::type_texts;
 use anyhow::{Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::{Map, Value, json};
@@ -13,9 +13,12 @@ const SHELVES: [usize; 3] = [10, 100, 1000];
 const RUNS: usize = 9;
 /// Bolts of a sheet; with eight parts and two checks it has 50 rows.
 const BOLTS: usize = 40;
-/// A spec begun anew, letter by letter, and words of which the last is on one sheet.
-const SPEC: &str = "30 N·m + 90°44 ft-lb";
-const QUERY: &str = "larkfield 7 bolt 12";
+/// Specs, letter by letter, and words of which the last is on one sheet.
+const SPECS: &[&str] = &["30 N·m + 90°", "44 ft-lb"];
+const QUERY: &[&str] = &["larkfield 7 bolt 12"];
+/// Keystrokes of each, at least.
+const KEYS: usize = 120;
+const QUERY_KEYS: usize = 19;
 
 /// Goes to an address, and gives the time from then to the task after the first frame that shows what
 /// a selector finds so many times.
@@ -67,26 +70,15 @@ fn on_a_shelf_of(count: usize) -> Result<Value> {
         reach(&phone, "#/convert", "#q", 1)?;
     }
     phone.open("#/sheet/bench-0")?;
-    let key = type_on(&phone, "bolt-20-spec", SPEC)?;
+    let key = type_texts(&phone, "bolt-20-spec", SPECS, KEYS)?;
     phone.open("#/sheet")?;
-    let search = type_on(&phone, "find", QUERY)?;
+    let search = type_texts(&phone, "find", QUERY, QUERY_KEYS)?;
     ensure!(phone.count("[data-sheet]")? > 0, "the search finds nothing");
     Ok(json!({ "list": list, "open": open, "key": key, "search": search }))
 }
 
 fn reach(phone: &Phone, address: &str, selector: &str, wanted: usize) -> Result<f64> {
     phone.script(REACH, vec![json!(address), json!(selector), json!(wanted)])
-}
-
-/// From a key to its paint, and the work of it, key by key.
-fn type_on(phone: &Phone, field: &str, text: &str) -> Result<Value> {
-    phone.type_into(field, "")?;
-    record::begin(phone, "keydown", "input")?;
-    for (typed, letter) in text.chars().enumerate() {
-        press(phone, letter)?;
-        phone.until("the paint", || Ok((record::count(phone)? > typed).then_some(())))?;
-    }
-    record::all(phone)
 }
 
 /// Through the page itself, as a person would bring in a backup.
