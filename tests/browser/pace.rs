@@ -5,14 +5,14 @@ use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::json;
 
 /// A clock by which all that the page does takes so many times as long, so that it gives way to the
-/// browser as often as it can, and a note of each key: whether
+/// browser as often as it can, and a note of each key, not of what the page tells a field again: whether
 /// an answer was still owed once its event was over.
 fn clock(times: u32) -> String {
     format!(
         "const real = performance.now.bind(performance); performance.now = () => real() * {times}; \
          const date = Date.now, start = date(); Date.now = () => start + (date() - start) * {times}; \
-         window.owed = []; addEventListener('input', () => setTimeout(() => \
-         owed.push(!!document.querySelector('main[aria-busy]'))))"
+         window.owed = []; addEventListener('input', (event) => event.isTrusted && setTimeout(() => \
+         owed.push(!!document.querySelector('main[aria-busy]'))), true)"
     )
 }
 

@@ -20,6 +20,9 @@ use yew::prelude::*;
 /// How long after the first unsaved change the sheet is saved, millisecond: typing on without a
 /// pause must not put it off, since only what is saved survives the end of the browser.
 const DELAY: u32 = 500;
+/// How long after a save the screen says so, millisecond, where nothing else draws it anew: drawn between
+/// two keys, the good news would keep the next one from its frame.
+const REST: u32 = 250;
 
 /// What lies on the desk.
 #[derive(Clone)]
@@ -51,6 +54,7 @@ struct Inner {
     timer: RefCell<Option<Timeout>>,
     /// Whether the timer runs.
     waiting: Cell<bool>,
+    telling: RefCell<Option<Timeout>>,
     saving: RefCell<Option<Promise>>,
     /// Sheets that were put aside and could not be kept.
     unkept: RefCell<Vec<Rc<Job>>>,
@@ -75,6 +79,7 @@ impl Default for Desk {
             watcher: RefCell::default(),
             timer: RefCell::default(),
             waiting: Cell::default(),
+            telling: RefCell::default(),
             saving: RefCell::default(),
             unkept: RefCell::default(),
             removed: RefCell::default(),
@@ -97,6 +102,19 @@ impl Desk {
 
     fn place(&self, slot: Slot) {
         *self.0.slot.borrow_mut() = slot;
+        *self.0.telling.borrow_mut() = None;
+        self.tell();
+    }
+
+    /// Places what looks as before but for the word that all is kept, if it is.
+    fn place_kept(&self, job: Job) {
+        let desk = self.clone();
+        let all = job.status == Status::Kept;
+        *self.0.telling.borrow_mut() = all.then(|| Timeout::new(REST, move || desk.tell()));
+        *self.0.slot.borrow_mut() = Slot::Job(Rc::new(job));
+    }
+
+    fn tell(&self) {
         let watcher = self.0.watcher.borrow().clone();
         if let Some(watcher) = watcher {
             watcher.emit(());
@@ -308,8 +326,12 @@ impl Desk {
         if !more {
             next.status = Status::Kept;
         }
-        next.notice = notice.map(str::to_owned).or(next.notice);
-        self.place(Slot::Job(Rc::new(next)));
+        if let Some(notice) = notice {
+            next.notice = Some(notice.to_owned());
+            self.place(Slot::Job(Rc::new(next)));
+        } else {
+            self.place_kept(next);
+        }
         if renamed {
             put(&Route::sheet(&kept.id));
         }
