@@ -40,12 +40,15 @@ const SPEEDS: &[&str] = &["750 rpm", "1800 rpm", "2400 rpm", "3000 rpm", "4500 r
 /// Keystrokes on each screen, at least: enough that one in a hundred is not the worst of all.
 const KEYS: usize = 300;
 
+/// Before a text is typed.
+const REST: Duration = Duration::from_millis(200);
 /// The key, as WebDriver writes it.
 const BACKSPACE: &str = "\u{e003}";
 
-/// A quick typist: ten keys a second, each held for half of that. In between the
-/// page is left alone, as looking at it would be work for it.
-const HALF_BEAT: Duration = Duration::from_millis(50);
+/// A quick typist: seven to twelve keys a second, each held for half of the time. In between the page is
+/// left alone, as looking at it would be work for it. No person types to a clock; an even beat of a tenth
+/// of a second meets a timer of the browser's own at every key of one run, and at none of another.
+const HALF_BEATS: [u64; 7] = [50, 62, 44, 71, 53, 41, 59];
 
 /// The page, and the same keys in a plain field: what no page can do better.
 pub(crate) fn measure() -> Result<Value> {
@@ -76,7 +79,11 @@ pub(crate) fn type_texts(phone: &Phone, key: &str, texts: &[&str], keys: usize) 
     for text in texts.iter().cycle() {
         clear(phone, key, typed)?;
         for letter in text.chars() {
-            press(phone, letter)?;
+            press(
+                phone,
+                letter,
+                Duration::from_millis(HALF_BEATS[typed % HALF_BEATS.len()]),
+            )?;
             typed += 1;
         }
         phone.until("the last paint", || Ok((record::count(phone)? == typed).then_some(())))?;
@@ -101,17 +108,17 @@ fn clear(phone: &Phone, key: &str, typed: usize) -> Result<()> {
     })?;
     phone.until_answered()?;
     record::keep(phone, typed)?;
-    std::thread::sleep(4 * HALF_BEAT);
+    std::thread::sleep(REST);
     Ok(())
 }
 
 /// Presses a key for half a beat.
-fn press(phone: &Phone, letter: char) -> Result<()> {
+fn press(phone: &Phone, letter: char, half: Duration) -> Result<()> {
     let text = letter.to_string();
     let down = json!({ "type": "keyDown", "text": text, "unmodifiedText": text, "key": text });
     phone.devtools("Input.dispatchKeyEvent", down)?;
-    std::thread::sleep(HALF_BEAT);
+    std::thread::sleep(half);
     phone.devtools("Input.dispatchKeyEvent", json!({ "type": "keyUp", "key": text }))?;
-    std::thread::sleep(HALF_BEAT);
+    std::thread::sleep(half);
     Ok(())
 }
