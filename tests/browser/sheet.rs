@@ -4,6 +4,7 @@ mod files;
 mod hostile;
 mod job;
 mod killed;
+mod reasons;
 mod share;
 mod storage;
 mod two_tabs;
