@@ -108,6 +108,14 @@ pub(crate) fn import(phone: &Phone, sheets: &[Value]) -> Result<()> {
     })
 }
 
+/// Brings in a file of some sheets that are new to the phone, and leaves the list on the screen.
+pub(crate) fn bring_in(phone: &Phone, sheets: &[Value]) -> Result<()> {
+    phone.open("#/sheet")?;
+    import(phone, sheets)?;
+    phone.tap("#import-add")?;
+    phone.until_text("#sheets-done", &format!("{} brought in", sheets.len()))
+}
+
 /// Chooses a file that holds some bytes; it has to be there until the page has read it.
 pub(crate) fn choose(phone: &Phone, bytes: &[u8]) -> Result<NamedTempFile> {
     let file = tempfile::Builder::new().suffix(".json").tempfile()?;

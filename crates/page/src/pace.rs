@@ -6,8 +6,8 @@
 //! that nobody takes the old answer for the new one. Whatever else a person does finds it given. Before
 //! any answer was given, what the start took tells a slow device.
 //!
-//! Fields know nothing of it: what they hear by `oninput` is held back on its way to them, and told them
-//! again after the frame. What is done at a key before its frame is what the key waits for, so that is
+//! Fields have no part in it: what they hear by `oninput` is held back on its way to them, and told them
+//! again after the frame; drawn meanwhile, they show what [`shown`] gives. What is done at a key before its frame is what the key waits for, so that is
 //! little: one note, one attribute, and two closures made once.
 
 use gloo::events::{EventListener, EventListenerOptions};
@@ -137,16 +137,19 @@ fn heard() {
 /// Gives the waiting answers, if there are any.
 fn give() {
     let waiting = PACE.with_borrow_mut(|pace| core::mem::take(&mut pace.waiting));
+    if waiting.is_empty() {
+        return;
+    }
+    let again = InputEventInit::new();
+    again.set_bubbles(true);
+    PACE.with_borrow_mut(|pace| pace.giving = true);
     for field in waiting {
-        let again = InputEventInit::new();
-        again.set_bubbles(true);
-        PACE.with_borrow_mut(|pace| pace.giving = true);
         if let Ok(event) = InputEvent::new_with_event_init_dict("input", &again) {
             // Fails only for an event that is on its way already.
             let _ = field.dispatch_event(&event);
         }
-        PACE.with_borrow_mut(|pace| pace.giving = false);
     }
+    PACE.with_borrow_mut(|pace| pace.giving = false);
 }
 
 /// Stands once on the page and sees when an answer is drawn: Yew runs effects when nothing is left to

@@ -2,7 +2,7 @@
 //! and no day keeps a sheet from being saved, opened, brought in or shared.
 
 use super::{type_unsaved, works};
-use crate::sheet::{import, listed, new_sheet, note, record, until_kept, until_notes};
+use crate::sheet::{bring_in, import, listed, new_sheet, note, record, until_kept, until_notes};
 use anyhow::{Context, Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::{Value, json};
@@ -126,10 +126,7 @@ fn sheets_of_later_days_are_brought_in_shared_and_due() -> Outcome {
         json!({ "schema": 1, "id": "ahead", "rev": 7, "updated": ahead, "machine": "Larkfield van", "date": ahead, "notes": notes,
             "intervals": [{ "id": 1, "label": "Belt", "every_days": "30", "done_on": ahead }] })
     };
-    phone.open("#/sheet")?;
-    import(&phone, &[sheet("from the file")])?;
-    phone.tap("#import-add")?;
-    phone.until_text("#sheets-done", "1 brought in")?;
+    bring_in(&phone, &[sheet("from the file")])?;
 
     // A year back, it is the same sheet, and one that says something else is kept beside it.
     set_clock(&phone, -YEAR)?;

@@ -1,7 +1,7 @@
 //! Files out of the page and into it: what goes out has the published form, and what comes in changes
 //! nothing that is there.
 
-use super::{choose, everything, import, listed, new_sheet, record, until_kept};
+use super::{bring_in, choose, everything, import, listed, new_sheet, record, until_kept};
 use anyhow::{Context, Result, ensure};
 use csv::StringRecord;
 use fenderside_tests::harness::{Outcome, Phone, Server};
@@ -78,10 +78,7 @@ fn sheet(id: &str, notes: &str) -> Value {
 fn what_comes_in_is_shown_first_and_overwrites_nothing() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
-    phone.open("#/sheet")?;
-    import(&phone, &[sheet("same", "as here"), sheet("other", "as here")])?;
-    phone.tap("#import-add")?;
-    phone.until_text("#sheets-done", "2 brought in")?;
+    bring_in(&phone, &[sheet("same", "as here"), sheet("other", "as here")])?;
     let before = everything(&phone)?;
 
     let coming = [

@@ -1,6 +1,6 @@
 //! What keeps a sheet open: bolts not replaced first, five reasons in sight, the rest one tap away.
 
-use super::import;
+use super::bring_in;
 use anyhow::{Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::{Value, json};
@@ -30,9 +30,7 @@ fn reasons(phone: &Phone) -> Result<(Vec<String>, Vec<String>)> {
 fn five_reasons_are_in_sight_and_what_was_not_replaced_comes_first() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
-    phone.open("#/sheet")?;
-    import(&phone, &[sheet()])?;
-    phone.tap("#import-add")?;
+    bring_in(&phone, &[sheet()])?;
     phone.tap("[data-sheet='reasons'] a")?;
     phone.until_text("#progress", "8 of 8 done")?;
     ensure!(phone.attribute("#progress", "data-complete")?.as_deref() == Some("false"));
@@ -63,13 +61,9 @@ fn five_reasons_are_in_sight_and_what_was_not_replaced_comes_first() -> Outcome 
 fn readings_beside_each_other_stand_level() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
-    phone.open("#/sheet")?;
     let bolt = json!({ "id": 1, "label": "Cover", "thread": "M8", "class": "10.9", "spec": "25 N·m", "count": "2", "readings": ["40 N·m", "25 N·m"] });
-    import(
-        &phone,
-        &[json!({ "schema": 1, "id": "level", "machine": "Larkfield van", "fasteners": [bolt] })],
-    )?;
-    phone.tap("#import-add")?;
+    let sheet = json!({ "schema": 1, "id": "level", "machine": "Larkfield van", "fasteners": [bolt] });
+    bring_in(&phone, &[sheet])?;
     phone.tap("[data-sheet='level'] a")?;
     phone.until("two readings", || {
         Ok((phone.count(".readings input")? == 2).then_some(()))

@@ -1,6 +1,6 @@
 //! A sheet goes to another phone by a code on the screen, with no network between the two.
 
-use super::{everything, import, listed, new_sheet, open_id, until_kept};
+use super::{bring_in, everything, listed, new_sheet, open_id, until_kept};
 use anyhow::{Context, Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use png::{ColorType, Decoder, Transformations};
@@ -105,10 +105,7 @@ fn long_sheet() -> Value {
 fn a_sheet_too_long_for_a_code_says_so_and_goes_as_link_or_file() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
-    phone.open("#/sheet")?;
-    import(&phone, &[long_sheet()])?;
-    phone.tap("#import-add")?;
-    phone.until_text("#sheets-done", "1 brought in")?;
+    bring_in(&phone, &[long_sheet()])?;
     phone.tap("[data-sheet='long'] a")?;
     phone.tap("#share-sheet")?;
     phone.until_text("#no-code", "Too long for a code")?;

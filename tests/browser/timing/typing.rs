@@ -79,11 +79,8 @@ pub(crate) fn type_texts(phone: &Phone, key: &str, texts: &[&str], keys: usize) 
     for text in texts.iter().cycle() {
         clear(phone, key, typed)?;
         for letter in text.chars() {
-            press(
-                phone,
-                letter,
-                Duration::from_millis(HALF_BEATS[typed % HALF_BEATS.len()]),
-            )?;
+            let half = Duration::from_millis(HALF_BEATS[typed % HALF_BEATS.len()]);
+            press(phone, letter, half)?;
             typed += 1;
         }
         phone.until("the last paint", || Ok((record::count(phone)? == typed).then_some(())))?;
@@ -112,7 +109,7 @@ fn clear(phone: &Phone, key: &str, typed: usize) -> Result<()> {
     Ok(())
 }
 
-/// Presses a key for half a beat.
+/// Presses a key for half a beat, and lets go for as long.
 fn press(phone: &Phone, letter: char, half: Duration) -> Result<()> {
     let text = letter.to_string();
     let down = json!({ "type": "keyDown", "text": text, "unmodifiedText": text, "key": text });

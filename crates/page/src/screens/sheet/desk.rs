@@ -54,6 +54,7 @@ struct Inner {
     timer: RefCell<Option<Timeout>>,
     /// Whether the timer runs.
     waiting: Cell<bool>,
+    /// Draws that the newest save is done.
     telling: RefCell<Option<Timeout>>,
     saving: RefCell<Option<Promise>>,
     /// Sheets that were put aside and could not be kept.
