@@ -4,6 +4,7 @@ mod files;
 mod hostile;
 mod job;
 mod killed;
+mod long;
 mod reasons;
 mod share;
 mod storage;

@@ -11,6 +11,7 @@ use crate::screens::sheet::SheetScreen;
 use crate::screens::sheet::desk::Desk;
 use crate::screens::sources::sources;
 use crate::settings::use_settings;
+use crate::views::button::Button;
 use crate::views::{icon, overlay::on_escape, settings::settings_panel};
 use gloo::utils::document;
 use wasm_bindgen_futures::spawn_local;
@@ -155,7 +156,7 @@ fn Newer(props: &Kept) -> Html {
     html! {
         <div class="newer" role="status">
             <p>{ words }</p>
-            <button type="button" class="button" {onclick}>{ "Use it now" }</button>
+            { Button::main("Use it now", onclick).draw() }
         </div>
     }
 }

@@ -73,8 +73,8 @@ fn unfold(phone: &Phone) -> Outcome {
     let open = "for (const found of document.querySelectorAll('main details')) found.open = true";
     phone.script::<()>(open, Vec::new())?;
     phone.until_true(
-        "the workings",
-        "return [...document.querySelectorAll('.finding details')].every((found) => found.querySelector('.working'))",
+        "what was folded up",
+        "return [...document.querySelectorAll('main details')].every((found) => found.children.length > 1)",
     )
 }
 

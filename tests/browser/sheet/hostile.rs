@@ -110,13 +110,13 @@ fn shows(phone: &Phone, rows: &str, part: &str, texts: &[&str]) -> Outcome {
 }
 
 fn on_the_bench(phone: &Phone, text: &str) -> Outcome {
-    // Rows out of sight are laid out too, and what is folded up is opened.
-    let open = "document.querySelectorAll('details').forEach((found) => { found.open = true }); \
-         document.querySelectorAll('.job-row').forEach((row) => { row.style.contentVisibility = 'visible' })";
+    let open = "document.querySelectorAll('details').forEach((found) => { found.open = true })";
     phone.script::<()>(open, Vec::new())?;
     let other = "return arguments[0].filter((id) => { const field = document.getElementById(id); return !field || field.value !== arguments[1] })";
-    let other: Vec<String> = phone.script(other, vec![json!(ENTRIES), json!(text)])?;
-    ensure!(other.is_empty(), "{other:?} hold something else");
+    phone.until("each entry to hold the text", || {
+        let other: Vec<String> = phone.script(other, vec![json!(ENTRIES), json!(text)])?;
+        Ok(other.is_empty().then_some(()))
+    })?;
     let all = "return [...document.querySelectorAll('.sheet input:not([type]), .sheet input[type=text], .sheet textarea')].map((field) => field.id)";
     let all: Vec<String> = phone.script(all, Vec::new())?;
     // Second rows are there for what can be read beside the text.

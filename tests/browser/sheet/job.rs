@@ -261,6 +261,14 @@ fn everything_is_there(phone: &Phone) -> Outcome {
         ensure!(found == text, "`{id}` holds \"{found}\"");
         Ok(())
     };
+    // What is folded up is said on the fold.
+    let fold = phone.text("#bolt-3 .more summary")?;
+    ensure!(
+        fold == "Tools and adapter: Wrench length 300 mm, Adapter length 50 mm",
+        "{fold:?}"
+    );
+    ensure!(phone.count("#bolt-3-adapter")? == 0);
+    phone.tap("#bolt-3 .more summary")?;
     for (id, text) in [PLAN, ADAPTER, CHECK, INTERVAL].concat() {
         holds(id, text)?;
     }

@@ -1,5 +1,6 @@
 //! What was wrong with a text: the place marked in it, the sentence, and texts to take instead.
 
+use super::button::Button;
 use super::focus::{focus, is_by_key};
 use shopmath::quantity::fault::{Fault, Misread};
 use yew::prelude::*;
@@ -27,7 +28,7 @@ pub(crate) fn chips(texts: impl IntoIterator<Item = String>, ontake: &Callback<S
             }
             text.clone()
         });
-        html! { <button type="button" class="chip" key={shown.clone()} {onclick}>{ shown }</button> }
+        Button::chip(&*shown, onclick).keyed(&*shown)
     };
     html! { <div class="chips">{ for texts.into_iter().map(chip) }</div> }
 }

@@ -1,6 +1,7 @@
 //! A field of a screen: a text or a list to choose from, what it takes while empty, common entries
 //! one tap away, and what is wrong with what was typed.
 
+use super::button::Button;
 use super::fault::chips;
 use super::focus::into_sight;
 use crate::forms::{hint, typing};
@@ -103,8 +104,7 @@ fn entries(field: &Props, set: &Callback<String>) -> Html {
     }
     let entry = |&Choice { text, label }: &Choice| {
         let onclick = set.reform(move |_: MouseEvent| text.to_owned());
-        let pressed = (text == field.text).to_string();
-        html! { <button type="button" class="chip" key={text} aria-pressed={pressed} {onclick}>{ label }</button> }
+        Button::chip(label, onclick).pressed(text == field.text).keyed(text)
     };
     html! { <div class="strip" onfocusin={into_sight}>{ for field.entries.iter().map(entry) }</div> }
 }

@@ -1,6 +1,7 @@
 //! Any result, rendered from its shape: number and unit large, the working one tap away.
 
 use super::caution::cautions;
+use super::fold::use_fold;
 use js_sys::Number;
 use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::{Amount, Difference, Finding as Found, Id, Style, Term};
@@ -26,26 +27,19 @@ pub(crate) struct Props {
 #[component]
 pub(crate) fn Finding(props: &Props) -> Html {
     let finding = &props.finding;
-    let open = use_state(|| false);
-    let ontoggle = {
-        let open = open.clone();
-        Callback::from(move |event: Event| {
-            let details: Option<web_sys::Element> = event.target_dyn_into();
-            open.set(details.is_some_and(|details| details.has_attribute("open")));
-        })
+    let fold = use_fold(false);
+    let line = html! {
+        <>
+            <span class="finding-value">
+                { amount(finding, props.unit, props.identified) }
+                if let Some(also) = props.also { <span class="finding-also">{ amount(finding, also, false) }</span> }
+            </span>
+            <span class="finding-name">{ finding.name }{ for props.of.iter().map(|of| format!(", {of}")) }{ for finding.difference.iter().map(difference) }</span>
+        </>
     };
     html! {
         <div class="finding">
-            <details {ontoggle}>
-                <summary>
-                    <span class="finding-value">
-                        { amount(finding, props.unit, props.identified) }
-                        if let Some(also) = props.also { <span class="finding-also">{ amount(finding, also, false) }</span> }
-                    </span>
-                    <span class="finding-name">{ finding.name }{ for props.of.iter().map(|of| format!(", {of}")) }{ for finding.difference.iter().map(difference) }</span>
-                </summary>
-                if *open { { working(finding) } }
-            </details>
+            { fold.draw(None, line, || working(finding)) }
             { cautions(&finding.cautions) }
         </div>
     }

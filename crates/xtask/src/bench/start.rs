@@ -89,9 +89,10 @@ const SHELVES: [&str; 3] = ["10", "100", "1000"];
 
 /// Each beside the same with the fewest sheets.
 fn sheets(times: &Value, report: &mut Report) -> Result<()> {
-    let paths: [(&str, &[&str]); 6] = [
+    let paths: [(&str, &[&str]); 7] = [
         ("list of sheets open", &["list"]),
-        ("sheet of 50 rows open", &["open"]),
+        ("sheet of 50 rows, first rows seen", &["open"]),
+        ("sheet of 50 rows, all rows there", &["whole"]),
         ("key in a sheet of 50 rows, to paint", &["key", "paint"]),
         ("- its work", &["key", "work"]),
         ("key of a search, to paint", &["search", "paint"]),

@@ -11,6 +11,7 @@ use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::bring::Bring;
+use crate::views::button::Button;
 use crate::views::caution::{caution, cautions};
 use crate::views::focus::focus;
 use crate::views::settings::tools_choice;
@@ -287,7 +288,7 @@ fn bring_back_by(undo: &Undo, onact: &Callback<Action>) -> Callback<()> {
 /// A button that puts another drive in place.
 fn replace(id: &'static str, words: &'static str, text: DriveText, onact: &Callback<Action>) -> Html {
     let onclick = onact.reform(move |_: MouseEvent| Action::Replace(text.clone()));
-    html! { <button type="button" class="chip" key={id} {id} {onclick}>{ words }</button> }
+    Button::chip(words, onclick).id(id).keyed(id)
 }
 
 impl Undo {

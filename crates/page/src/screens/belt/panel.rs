@@ -5,7 +5,9 @@
 use super::Action;
 use crate::forms::typing;
 use crate::pace;
+use crate::views::button::Button;
 use crate::views::focus::focus;
+use crate::views::fold::use_fold;
 use crate::views::icon::signed;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
@@ -119,6 +121,7 @@ pub(super) fn Panel(props: &Props) -> Html {
     } = props;
     let index = *index;
     let draft = use_reducer(|| Draft::of(index));
+    let more = use_fold(false);
     {
         let dispatcher = draft.dispatcher();
         use_effect_with(*settled, move |_| dispatcher.dispatch(Change::Settle));
@@ -129,18 +132,21 @@ pub(super) fn Panel(props: &Props) -> Html {
             let pulley = index;
             Action::Edit(Edit::Nudge { pulley, right, up })
         });
-        html! { <button type="button" class="chip" id={name} {onclick}>{ signed(words, &format!("1 mm {name}")) }</button> }
+        Button::chip(signed(words, &format!("1 mm {name}")), onclick)
+            .id(name)
+            .draw()
     };
-    let turn = |to: Option<usize>| {
-        to.filter(|to| to < count).map(|to| {
-            let dispatcher = draft.dispatcher();
-            onact.reform(move |_: MouseEvent| {
+    let turn = |id: &'static str, words: &'static str, to: Option<usize>| {
+        let to = to.filter(|to| to < count);
+        let (dispatcher, onact) = (draft.dispatcher(), onact.clone());
+        let onclick = Callback::from(move |_: MouseEvent| {
+            if let Some(to) = to {
                 dispatcher.dispatch(Change::Turn(index, to));
-                Action::Edit(Edit::Reorder { pulley: index, to })
-            })
-        })
+                onact.emit(Action::Edit(Edit::Reorder { pulley: index, to }));
+            }
+        });
+        Button::chip(words, onclick).id(id).off(to.is_none()).draw()
     };
-    let (earlier, later) = (turn(index.checked_sub(1)), turn(index.checked_add(1)));
     let add = {
         let dispatcher = draft.dispatcher();
         onact.reform(move |_: MouseEvent| {
@@ -163,9 +169,24 @@ pub(super) fn Panel(props: &Props) -> Html {
         Action::Choose(None)
     });
     let ribbed = disc.side == Side::Rib;
+    let otherwise = || {
+        html! {
+            <>
+                <form class="form">
+                    { field(Own::Around, "pulley-around", "String once round, mm", String::new()) }
+                    { field(Own::Ratio, "pulley-ratio", "Turns per turn of pulley 1", String::new()) }
+                    { from(&draft, 0, text, "Tape from") }
+                    { field(Own::FirstDistance, "tape-1", "Centre to centre, mm", String::new()) }
+                    { from(&draft, 1, text, "and from") }
+                    { field(Own::SecondDistance, "tape-2", "Centre to centre, mm", String::new()) }
+                </form>
+                { places(props, &draft) }
+            </>
+        }
+    };
     html! {
         <section class="panel" aria-label={format!("Pulley {}", disc.name)}>
-            <div class="panel-head"><h2>{ format!("Pulley {} of {count}", index + 1) }</h2><button type="button" class="chip" onclick={close}>{ "Close" }</button></div>
+            <div class="panel-head"><h2>{ format!("Pulley {} of {count}", index + 1) }</h2>{ Button::chip("Close", close).draw() }</div>
             <form class="form">
                 { field(Own::Name, "pulley-name", "Name", disc.name.clone()) }
                 { field(Own::Diameter, "pulley-diameter", if ribbed { "Effective diameter, mm" } else { "Outside diameter, mm" }, plain(disc.diameter(), 2)) }
@@ -180,24 +201,13 @@ pub(super) fn Panel(props: &Props) -> Html {
             </div>
             <p class="note">{ "Each arrow moves it 1 mm; so do the arrow keys on its button above." }</p>
             <div class="pad">
-                <button type="button" class="chip" id="earlier" aria-disabled={earlier.is_none().then_some("true")} onclick={earlier}>{ "Earlier in the route" }</button>
-                <button type="button" class="chip" id="later" aria-disabled={later.is_none().then_some("true")} onclick={later}>{ "Later in the route" }</button>
-                <button type="button" class="chip" id="flip" onclick={act(Edit::Flip)}>{ if ribbed { "Ribbed: turn to back" } else { "Back: turn to ribbed" } }</button>
-                <button type="button" class="chip" id="add-after" onclick={add}>{ "Add one after it" }</button>
-                <button type="button" class="chip" id="remove" onclick={act(Edit::Remove)}>{ "Remove it" }</button>
+                { turn("earlier", "Earlier in the route", index.checked_sub(1)) }
+                { turn("later", "Later in the route", index.checked_add(1)) }
+                { Button::chip(if ribbed { "Ribbed: turn to back" } else { "Back: turn to ribbed" }, act(Edit::Flip)).id("flip").draw() }
+                { Button::chip("Add one after it", add).id("add-after").draw() }
+                { Button::chip("Remove it", act(Edit::Remove)).id("remove").draw() }
             </div>
-            <details class="more">
-                <summary>{ "Measured otherwise: string round the rim, speed ratio, tape from two pulleys" }</summary>
-                <form class="form">
-                    { field(Own::Around, "pulley-around", "String once round, mm", String::new()) }
-                    { field(Own::Ratio, "pulley-ratio", "Turns per turn of pulley 1", String::new()) }
-                    { from(&draft, 0, text, "Tape from") }
-                    { field(Own::FirstDistance, "tape-1", "Centre to centre, mm", String::new()) }
-                    { from(&draft, 1, text, "and from") }
-                    { field(Own::SecondDistance, "tape-2", "Centre to centre, mm", String::new()) }
-                </form>
-                { places(props, &draft) }
-            </details>
+            { more.draw(Some("more"), "Measured otherwise: string round the rim, speed ratio, tape from two pulleys".into(), otherwise) }
         </section>
     }
 }
@@ -342,7 +352,7 @@ fn places(props: &Props, draft: &UseReducerHandle<Draft>) -> Html {
                 { for places.iter().enumerate().map(|(which, &(x, y))| {
                     let onclick = props.onact.reform(move |_: MouseEvent| Action::Edit(Edit::Move { pulley: index, x, y }));
                     let length = |value: f64| quantity(Unit::Millimetre.of(value), Unit::Millimetre);
-                    html! { <button type="button" class="chip" id={format!("place-{}", which + 1)} key={which} {onclick}>{ format!("Put it at x {}, y {}", length(x), length(y)) }</button> }
+                    Button::chip(format!("Put it at x {}, y {}", length(x), length(y)), onclick).id(format!("place-{}", which + 1)).keyed(which)
                 }) }
             </div>
         },

@@ -2,6 +2,7 @@
 
 use super::form::Form;
 use crate::settings::SettingsHandle;
+use crate::views::button::Button;
 use crate::views::caution::cautions;
 use crate::views::finding::Finding;
 use crate::views::focus::{focus, into_sight};
@@ -101,7 +102,7 @@ pub(super) fn jumps(parts: &[Section]) -> Html {
             }
             focus(&heading);
         });
-        html! { <button type="button" class="chip" key={part.title} {onclick}>{ part.title }</button> }
+        Button::chip(part.title, onclick).keyed(part.title)
     };
     html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.iter().map(jump) }</nav> }
 }

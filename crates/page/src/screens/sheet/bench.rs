@@ -5,6 +5,7 @@ use super::entries::{Entries, Row, use_onset, wrong};
 use super::fastener::FastenerRow;
 use super::job::{Change, Job};
 use super::paper::PaperAtHand;
+use super::portions::{Portion, use_portion};
 use super::said::said;
 use super::share::Share;
 use super::steps::steps;
@@ -15,6 +16,7 @@ use crate::link::{Places, put};
 use crate::pace;
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
+use crate::views::button::Button;
 use crate::views::caution::cautions;
 use crate::views::overlay::use_overlay;
 use crate::views::settings::tools_choice;
@@ -102,6 +104,7 @@ fn Open(props: &OpenProps) -> Html {
     let onset = use_onset(At::Head, onchange);
     let overlay = use_overlay();
     let step = use_state(|| 0);
+    let portion = use_portion(sheet.fasteners.len());
     let head = Entries {
         job,
         at: At::Head,
@@ -123,7 +126,7 @@ fn Open(props: &OpenProps) -> Html {
 
                 { cautions(&[caution::fastener::TIGHTENING_CAN_HURT]) }
                 <h2>{ "Bolts" }</h2>
-                <ol class="job-rows">{ for (0..sheet.fasteners.len()).map(|place| html! {
+                <ol class={classes!("job-rows", (portion == Portion::Settled).then_some("settled"))}>{ for (0..portion.of(sheet.fasteners.len())).map(|place| html! {
                     <FastenerRow key={sheet.fasteners[place].id} job={job.clone()} {place} onchange={onchange.clone()} />
                 }) }</ol>
                 <div class="chips">
@@ -215,7 +218,7 @@ fn add(id: &'static str, words: &'static str, onchange: &Callback<Change>, row: 
             row: Box::new(row()),
         })
     });
-    html! { <button type="button" class="chip" {id} {onclick}>{ words }</button> }
+    Button::chip(words, onclick).id(id).draw()
 }
 
 /// Takes over what the Bolt screen shows.
@@ -262,7 +265,7 @@ fn demo(desk: &Desk) -> Html {
     html! {
         <div class="bring bring-tall">
             <p>{ "Demo: an invented van with example figures. No maker’s values." }</p>
-            <button type="button" class="chip" id="remove-demo" {onclick}>{ "Remove the demo" }</button>
+            { Button::chip("Remove the demo", onclick).id("remove-demo").draw() }
         </div>
     }
 }
@@ -270,7 +273,7 @@ fn demo(desk: &Desk) -> Html {
 /// Files, paper, and a copy to work on.
 fn out(job: &Rc<Job>, desk: &Desk) -> Html {
     let file = |name: &str| format!("{}-{name}", job.sheet.id);
-    let saved = |id: &'static str, words: &'static str, onclick: Callback<MouseEvent>| html! { <button type="button" class="chip" {id} {onclick}>{ words }</button> };
+    let saved = |id: &'static str, words: &'static str, onclick| Button::chip(words, onclick).id(id).draw();
     let json = {
         let (job, name) = (job.clone(), file("sheet.json"));
         Callback::from(move |_: MouseEvent| carry::export(&name, std::slice::from_ref(&*job.sheet)))

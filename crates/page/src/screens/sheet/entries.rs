@@ -1,6 +1,7 @@
 //! The fields of a row, drawn from the core's lists, and the buttons every row has.
 
 use super::job::{Change, Job};
+use crate::views::button::Button;
 use crate::views::field::Field as View;
 use crate::views::focus::{focus, focus_beside, keep_focus};
 use crate::views::icon::signed;
@@ -111,9 +112,9 @@ pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onch
     });
     html! {
         <div class="row-buttons">
-            <button type="button" class="chip" aria-disabled={up.is_none().then_some("true")} onclick={moved(up)} name="earlier">{ signed("↑", "Earlier") }</button>
-            <button type="button" class="chip" aria-disabled={down.is_none().then_some("true")} onclick={moved(down)} name="later">{ signed("↓", "Later") }</button>
-            <button type="button" class="chip" name="remove" onclick={remove}>{ "Remove" }</button>
+            { Button::chip(signed("↑", "Earlier"), moved(up)).name("earlier").off(up.is_none()).draw() }
+            { Button::chip(signed("↓", "Later"), moved(down)).name("later").off(down.is_none()).draw() }
+            { Button::chip("Remove", remove).name("remove").draw() }
         </div>
     }
 }

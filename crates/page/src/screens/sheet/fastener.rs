@@ -6,15 +6,16 @@ use crate::route::{Route, Screen};
 use crate::views::caution::caution;
 use crate::views::field::Field as View;
 use crate::views::finding::{amount, classed};
+use crate::views::fold::use_fold;
 use crate::views::verdict::sign;
 use shopmath::caution::fastener::{SINGLE_USE, TIGHTENING_CAN_HURT};
 use shopmath::field::{Choice, Field};
 use shopmath::quantity::{Kind, Unit};
 use shopmath::result::Finding;
-use shopmath::sheet::Fastener;
 use shopmath::sheet::bolts::FastenerAssessment;
-use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, reading_fields};
+use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, get, reading_fields};
 use shopmath::sheet::order::{List, Tick};
+use shopmath::sheet::{Fastener, Sheet};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -59,7 +60,11 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     let onset = use_onset(at, &props.onchange);
     let name = format!("bolt-{id}");
     use_focus(props.job.fresh == Some((List::Fasteners, id)), &name);
-    let more_opened = use_mut_ref(|| false);
+    let wrong = |field: &Field| {
+        let found = props.row().map(|(_, found)| found);
+        found.is_some_and(|found| found.faults.iter().any(|fault| fault.key == field.key))
+    };
+    let more = use_fold(FASTENER_MORE.iter().any(wrong));
     let Some((row, found)) = props.row() else {
         return html! {};
     };
@@ -71,10 +76,6 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
         onset: &onset,
     };
     let box_of = |of, words, on| row_tick((List::Fasteners, id), &name, words, (of, on), &props.onchange);
-    // Opened for a fault it stays open, or it would close over what is still being typed.
-    let wrong = |field: &Field| found.faults.iter().any(|fault| fault.key == field.key);
-    let more_open = *more_opened.borrow() || FASTENER_MORE.iter().any(wrong);
-    *more_opened.borrow_mut() = more_open;
     html! {
         <li class="job-row" id={name.clone()} data-fastener={id.to_string()}>
             <form class="entries">{ entries.of(FASTENER) }</form>
@@ -86,16 +87,26 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
             </div>
             if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
             if found.single_use_likely { <p class="note">{ "A torque and an angle usually mean a single-use bolt. Tick it if the vehicle maker says so." }</p> }
-            <details class="more" open={more_open}>
-                <summary>{ "Tools and adapter" }</summary>
-                <form class="entries">{ entries.of(FASTENER_MORE) }</form>
-            </details>
+            { more.draw(Some("more"), tools(&props.job.sheet, at).into(), || html! { <form class="entries">{ entries.of(FASTENER_MORE) }</form> }) }
             <div class="row-foot">
                 { box_of(Tick::Done, ("done", "Done"), row.done) }
                 { row_buttons((List::Fasteners, id), props.place, props.job.sheet.fasteners.len(), &props.onchange) }
             </div>
         </li>
     }
+}
+
+/// What the fold holds, with what was typed there.
+fn tools(sheet: &Sheet, at: At) -> String {
+    let typed = FASTENER_MORE
+        .iter()
+        .map(|field| (field.label, get(sheet, at, field.key)));
+    let typed = typed.filter(|(_, text)| !text.trim().is_empty());
+    let mut words = String::from("Tools and adapter");
+    for (place, (label, text)) in typed.enumerate() {
+        words.extend([if place == 0 { ": " } else { ", " }, label, " ", text]);
+    }
+    words
 }
 
 /// The spec in the user's units, the setting through an adapter, and the verdict.

@@ -10,6 +10,7 @@ use crate::pace;
 use crate::route::Route;
 use crate::settings::SettingsHandle;
 use crate::views::bring::Bring;
+use crate::views::button::Button;
 use crate::views::caution::cautions;
 use crate::views::focus::focus;
 use js_sys::JsString;
@@ -125,7 +126,7 @@ pub(super) fn Sheets(props: &Props) -> Html {
     html! {
         <div class="sheet">
             <div class="chips">
-                <button type="button" class="button" id="new-sheet" onclick={new}>{ "New sheet" }</button>
+                { Button::main("New sheet", new).id("new-sheet").draw() }
                 { import_button(&steps) }
                 if !shelf.heads.is_empty() { { backup_button(&steps) } }
             </div>
@@ -142,7 +143,7 @@ pub(super) fn Sheets(props: &Props) -> Html {
             }
             <ul class="sheets">{ for found.iter().take(count).map(|kept| item(kept, &steps)) }</ul>
             if found.is_empty() && !shelf.heads.is_empty() { <p class="note">{ "No sheet has all these words." }</p> }
-            if count < found.len() { <button type="button" class="chip" onclick={more}>{ format!("Show all {}", found.len()) }</button> }
+            if count < found.len() { { Button::chip(format!("Show all {}", found.len()), more).draw() } }
             if shelf.heads.is_empty() {
                 <p>{ "A sheet holds one job: the bolts and what they were tightened to, parts and cost, checks, and when it is next due." }</p>
             }
@@ -183,7 +184,7 @@ fn item(kept: &Head, steps: &Steps) -> Html {
                 <strong>{ title }</strong>
                 <span>{ &kept.date }{ if kept.demo { " · demo" } else { "" } }{ format!(" · {} of {} done, {state}", kept.progress.done, kept.progress.of) }</span>
             </a>
-            <button type="button" class="chip" name="remove" aria-label={format!("Remove {title}, {}", kept.date)} onclick={remove}>{ "Remove" }</button>
+            { Button::chip("Remove", remove).name("remove").label(format!("Remove {title}, {}", kept.date)).draw() }
         </li>
     }
 }
@@ -289,8 +290,8 @@ fn incoming(coming: &Rc<Vec<Incoming>>, steps: &Steps) -> Html {
             <ul>{ for coming.iter().map(line) }</ul>
             <p class="note">{ "Nothing on this device is overwritten." }</p>
             <div class="chips">
-                <button type="button" class="button" id="import-add" onclick={add}>{ "Bring them in" }</button>
-                <button type="button" class="chip" id="import-leave" onclick={leave}>{ "Leave it" }</button>
+                { Button::main("Bring them in", add).id("import-add").draw() }
+                { Button::chip("Leave it", leave).id("import-leave").draw() }
             </div>
         </section>
     }
@@ -316,7 +317,7 @@ fn backup_button(steps: &Steps) -> Html {
             }
         });
     });
-    html! { <button type="button" class="chip" id="export-sheet" {onclick}>{ "Back up all" }</button> }
+    Button::chip("Back up all", onclick).id("export-sheet").draw()
 }
 
 /// The gentle reminder.
@@ -338,7 +339,7 @@ fn erased(shelf: &Shelf) -> Html {
 fn demo_button(tools: Tools, desk: &Desk) -> Html {
     let desk = desk.clone();
     let onclick = Callback::from(move |_: MouseEvent| begin(demo::sheet(), tools, desk.clone()));
-    html! { <button type="button" class="chip" id="show-demo" {onclick}>{ "Show a demo sheet" }</button> }
+    Button::chip("Show a demo sheet", onclick).id("show-demo").draw()
 }
 
 /// A record that cannot be read, with a way to remove it unless a newer version wrote it.
@@ -350,7 +351,7 @@ fn broken(found: &Unreadable, steps: &Steps) -> Html {
     });
     unreadable(
         found,
-        html! { if !found.newer { <button type="button" class="chip" {onclick}>{ "Remove it" }</button> } },
+        html! { if !found.newer { { Button::chip("Remove it", onclick).draw() } } },
     )
 }
 

@@ -14,6 +14,7 @@ mod fastener;
 mod job;
 mod list;
 mod paper;
+mod portions;
 mod said;
 mod share;
 mod shared;

@@ -5,6 +5,7 @@ use super::job::Job;
 use crate::awake::use_awake;
 use crate::link;
 use crate::route::Route;
+use crate::views::button::Button;
 use shopmath::sheet::code::{self, Code, MARGIN};
 use shopmath::sheet::link as sheet_link;
 use std::rc::Rc;
@@ -63,7 +64,7 @@ fn Shared(props: &Props) -> Html {
             <p>{ "Whoever opens this link has the whole sheet, notes and prices too. It is not sent anywhere: the sheet is in the link." }</p>
             <label for="share-link">{ format!("Link, {letters} characters") }</label>
             <textarea id="share-link" readonly=true rows="3" value={address.clone()} />
-            <button type="button" class="chip" id="copy-link" onclick={copy}>{ "Copy the link" }</button>
+            { Button::chip("Copy the link", copy).id("copy-link").draw() }
             <p role="status">{ match *copied { Some(true) => "Copied.", Some(false) => "Not copied: hold a finger on the link and copy it by hand.", None => "" } }</p>
             if let Some(code) = code::code(&address) {
                 { drawing(&code) }

@@ -4,6 +4,7 @@ use super::desk::Desk;
 use super::job::Job;
 use super::paper::paper;
 use crate::keep;
+use crate::views::button::Button;
 
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
@@ -46,7 +47,7 @@ pub(super) fn Shared(props: &Props) -> Html {
         <>
             <div class="bring bring-tall screen-only" role="status">
                 <p>{ "A shared sheet, shown to read. It is not kept on this device yet. Check its figures against the vehicle maker’s before you use them." }</p>
-                <button type="button" class="button" id="save-copy" {onclick}>{ "Keep a copy" }</button>
+                { Button::main("Keep a copy", onclick).id("save-copy").draw() }
             </div>
             <div class="screen-only">{ list }</div>
             <div class="paper-preview">{ paper(job, true) }</div>

@@ -2,6 +2,7 @@
 
 use super::fastener::{readings, setting_unit};
 use super::job::{Change, Job};
+use crate::views::button::Button;
 use crate::views::caution::caution;
 use crate::views::finding::amount;
 use crate::views::overlay::Overlay;
@@ -58,10 +59,10 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
                     <p class="large-number">{ amount(setting, setting_unit(found, setting), false) }</p>
                 </div>
             }
-            <button type="button" class="button wide" id="step-done" onclick={done}>{ if row.done { "Not done after all" } else { "Done" } }</button>
+            { Button::wide(if row.done { "Not done after all" } else { "Done" }, done).id("step-done").draw() }
             <div class="pad">
-                <button type="button" class="chip" id="step-back" aria-disabled={before.is_none().then_some("true")} onclick={to(before)}>{ "Back" }</button>
-                <button type="button" class="chip" id="step-next" aria-disabled={after.is_none().then_some("true")} onclick={to(after)}>{ "Next" }</button>
+                { Button::chip("Back", to(before)).id("step-back").off(before.is_none()).draw() }
+                { Button::chip("Next", to(after)).id("step-next").off(after.is_none()).draw() }
             </div>
             { readings(row, found, onchange) }
             if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }

@@ -3,6 +3,7 @@
 use super::desk::Desk;
 use super::job::{Change, Job, Status};
 use crate::route::{Route, Screen};
+use crate::views::button::Button;
 use crate::views::finding::{Finding, amount};
 use crate::views::focus::focus;
 use shopmath::quantity::{Quantity, Unit, print};
@@ -34,10 +35,10 @@ pub(super) fn status(job: &Job, desk: &Desk) -> Html {
             </div>
             <div role="alert">
                 if let Status::Trouble(words) = &job.status {
-                    <div class="fault" id="kept-trouble"><p>{ words }</p><button type="button" class="chip" onclick={save}>{ "Save again" }</button></div>
+                    <div class="fault" id="kept-trouble"><p>{ words }</p>{ Button::chip("Save again", save).draw() }</div>
                 }
                 if let Some(notice) = &job.notice {
-                    <div class="bring" id="kept-notice"><p>{ notice }</p><button type="button" class="chip" onclick={note}>{ "Understood" }</button></div>
+                    <div class="bring" id="kept-notice"><p>{ notice }</p>{ Button::chip("Understood", note).draw() }</div>
                 }
             </div>
         </>
@@ -69,7 +70,7 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
                 <p id="progress" tabindex="-1" data-complete="false">{ "Nothing on this sheet yet. Add bolts, parts or checks below." }</p>
             }
             if let Some(words) = job.undo_words() {
-                <button type="button" class="chip" id="undo" onclick={undo}>{ "Undo: " }{ words }</button>
+                { Button::chip(format!("Undo: {words}"), undo).id("undo").draw() }
             }
         </div>
     }

@@ -2,6 +2,7 @@
 
 use super::carry;
 use crate::keep::Unreadable;
+use crate::views::button::Button;
 use yew::prelude::*;
 
 /// The record; `more` stands beside the button that saves it.
@@ -14,7 +15,7 @@ pub(super) fn unreadable(found: &Unreadable, more: Html) -> Html {
         <div class="fault" key={found.key.clone()} data-unreadable={found.key.clone()}>
             <p>{ format!("{} cannot be read here, and is left untouched. {}", found.key, found.why) }</p>
             <div class="chips">
-                <button type="button" class="chip" onclick={save}>{ "Save it as found" }</button>
+                { Button::chip("Save it as found", save).draw() }
                 { more }
             </div>
         </div>
