@@ -7,12 +7,19 @@ use crate::caution::{self, Caution};
 use crate::drive::belt::Belt;
 use crate::fastener::{thread_text, wrench_fit};
 use crate::fraction;
-use crate::quantity::fault::Fault;
+use crate::quantity::fault::{Fault, Misread};
 use crate::quantity::{Bounds, Kind, Quantity, Unit, exact, read};
 use crate::result::{Amount, Difference, Finding, Id, Style, Term, Working};
 use crate::source;
 use crate::tools::Tools;
 use uom::si::f64::Length;
+
+/// No part is a kilometre long: beyond, a length is a way, and no wrench or fraction of an inch fits it.
+const LONGEST_PART: Length = Length {
+    dimension: core::marker::PhantomData,
+    units: core::marker::PhantomData,
+    value: 1e3,
+};
 
 /// A line of a spec list, converted.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,7 +79,21 @@ pub fn elsewhere(text: &str) -> Option<Elsewhere> {
 /// assert_eq!(row.unit, Unit::PoundForceFoot);
 /// ```
 pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
-    let line = read::line(text)?;
+    let line = match read::line(text) {
+        // `3/8"-16` would be a range of three eighths to sixteen inches.
+        Ok(line) if !(text.contains(['"', '″', '”']) && text.contains('-') && thread_text::read(text).is_ok()) => {
+            line
+        }
+        read => {
+            let name = match elsewhere(text) {
+                Some(Elsewhere::Thread) => Some("thread"),
+                Some(Elsewhere::Belt) => Some("belt"),
+                None => None,
+            };
+            let named = name.map(|name| Fault::new(0..text.len(), Misread::Name(name)));
+            named.map_or(read, Err)?
+        }
+    };
     let stages: Vec<Stage> = line.stages.iter().map(|read| stage(read.value, tools)).collect();
     let mut cautions = cautions(text, &stages);
     if line.stages.iter().any(read::Stage::contradicts) {
@@ -92,17 +113,24 @@ pub fn stage(typed: Bounds, tools: Tools) -> Stage {
     let units = tools.rows(typed.kind(), typed.low.unit);
     let (first, last): (Vec<Unit>, Vec<Unit>) = units.into_iter().partition(|unit| readable(typed, *unit));
     let mut rows: Vec<Finding> = first.into_iter().chain(last).map(|unit| row(typed, unit)).collect();
-    if let (false, Quantity::Length(length)) = (typed.is_range(), typed.low.quantity()) {
+    if let (false, Quantity::Length(length)) = (typed.is_range(), typed.low.quantity())
+        && length < LONGEST_PART
+    {
         let extras = inch_fraction(length).into_iter().chain(wrench_fit::findings(length));
         rows.splice(1..1, extras);
     }
     Stage { typed, rows }
 }
 
-/// Whether a value in a unit is of a size people read: neither 0.000 0118 mi nor 19 000 000 µm.
+/// Whether a value in a unit is of a size people read: neither 0.000 0118 mi nor 492 126 ft.
 fn readable(typed: Bounds, unit: Unit) -> bool {
     let size = typed.high.quantity().value_in(unit).unwrap_or_default().abs();
-    size == 0.0 || (0.001..1e6).contains(&size)
+    let most = if matches!(unit, Unit::Kilometre | Unit::Mile) {
+        1e7
+    } else {
+        1e5
+    };
+    size == 0.0 || (0.001..most).contains(&size)
 }
 
 /// The value in one unit.
@@ -197,4 +225,52 @@ fn cautions(text: &str, stages: &[Stage]) -> Vec<Caution> {
 /// Whether a text says that it means US measure.
 fn names_us(text: &str) -> bool {
     text.as_bytes().windows(2).any(|pair| pair.eq_ignore_ascii_case(b"us"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Elsewhere, elsewhere, line};
+    use crate::quantity::Unit;
+    use crate::quantity::fault::Misread;
+    use crate::tools::Tools;
+
+    #[test]
+    fn what_names_a_thread_or_a_belt_is_no_value() {
+        for (text, name) in [
+            ("M10x1.5", "thread"),
+            ("3/8-16", "thread"),
+            ("3/8\"-16", "thread"),
+            ("3/8-16 UNC", "thread"),
+            ("6PK1453", "belt"),
+        ] {
+            assert_eq!(
+                line(text, Tools::Both).unwrap_err().misread,
+                Misread::Name(name),
+                "{text}"
+            );
+            assert!(elsewhere(text).is_some(), "{text}");
+        }
+        for text in ["10-32 mm", "1/4-1/2 in", "3/8\"-1/2\"", "0.012\"-0.016\""] {
+            assert!(line(text, Tools::Both).is_ok(), "{text}");
+        }
+        assert_eq!(elsewhere("10-32"), Some(Elsewhere::Thread));
+    }
+
+    #[test]
+    fn the_first_row_of_a_way_is_in_miles_or_kilometres_and_has_no_fraction_of_an_inch() {
+        for (text, first) in [
+            ("150 km", Unit::Mile),
+            ("200 000 km", Unit::Mile),
+            ("93 000 mi", Unit::Kilometre),
+        ] {
+            let read = line(text, Tools::Both).unwrap();
+            assert_eq!(read.stages[0].rows[0].unit, first, "{text}");
+            assert!(
+                read.stages[0].rows.iter().all(|row| row.name != "nearest 1/64 inch"),
+                "{text}"
+            );
+        }
+        let part = line("1.5 m", Tools::Both).unwrap();
+        assert!(part.stages[0].rows.iter().any(|row| row.name == "nearest 1/64 inch"));
+    }
 }

@@ -1,5 +1,5 @@
-//! A thread from text as people write it: `M10`, `M10x1.25`, `m10 x 1,25`, `M10×55`, `3/8-16`,
-//! `3/8 UNF`, `#10-24`, `1/4-20 UNC`. The rows are [`super::thread_table`]'s.
+//! A thread from text as people write it: `M10`, `M10x1.25`, `m10 x 1,25`, `10x1.5`, `M10×55`,
+//! `M10x1.5-6g`, `3/8-16`, `3/8"x16`, `3/8 UNF`, `#10-24`, `1/4-20 UNC-2A`. The rows are [`super::thread_table`]'s.
 
 use super::refusal::Refusal;
 use super::si::millimetres;
@@ -35,10 +35,30 @@ pub struct Designation {
 /// ```
 pub fn read(text: &str) -> Result<Designation, Refusal> {
     let folded = folded(text);
-    match folded.strip_prefix('M') {
-        Some(rest) => metric(text, rest),
-        None => unified(text, &folded),
+    let plain = without_tolerance(&folded);
+    let by = plain.split_once('X');
+    match plain.strip_prefix('M') {
+        Some(rest) => metric(text, rest.trim_end_matches("MM")),
+        // `10x1.5`: no unified thread is named by its pitch.
+        None if by
+            .and_then(|(_, pitch)| number(pitch))
+            .is_some_and(|pitch| pitch < SHORTEST_BOLT) =>
+        {
+            metric(text, plain)
+        }
+        None if plain.contains('/') => unified(text, &plain.replace('X', "-")),
+        None => unified(text, plain),
     }
+}
+
+/// A designation without its tolerance class, `6g` or `2A`, or the hand of the thread: what is worked out
+/// holds for all of them.
+fn without_tolerance(folded: &str) -> &str {
+    const ENDS: [&str; 12] = [
+        "LH", "4G6G", "5G6G", "6G", "6H", "6E", "5H", "8G", "2A", "2B", "3A", "3B",
+    ];
+    let stripped = ENDS.iter().find_map(|end| folded.strip_suffix(end));
+    stripped.map_or(folded, |rest| rest.trim_end_matches('-'))
 }
 
 /// The threads whose designations begin as the text does; `M`, `#` and the count of threads can be
@@ -212,6 +232,15 @@ mod tests {
             ("10-32", "#10-32 UNF", None),
             ("No. 10-24", "#10-24 UNC", None),
             ("1/4-20 UNC", "1/4-20 UNC", None),
+            ("10x1.5", "M10×1.5", None),
+            ("M10x1.5-6g", "M10×1.5", None),
+            ("M10 6H", "M10×1.5", None),
+            ("M10x1.25 LH", "M10×1.25", None),
+            ("M8x1.25mm", "M8×1.25", None),
+            ("3/8 x 16", "3/8-16 UNC", None),
+            ("3/8\"x24", "3/8-24 UNF", None),
+            ("1/4-20 UNC-2A", "1/4-20 UNC", None),
+            ("#10-32 2B", "#10-32 UNF", None),
         ] {
             let read = read(text).unwrap();
             assert_eq!(read.thread.name, name, "{text}");

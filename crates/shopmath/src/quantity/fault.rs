@@ -72,6 +72,10 @@ pub enum Misread {
     StagesNotWanted,
     /// Text left over after a complete value.
     Leftover,
+    /// Two values in one line that neither belong together nor restate one another.
+    TwoValues,
+    /// The name of a thing that another bench takes, such as a thread.
+    Name(&'static str),
 }
 
 impl Fault {
@@ -121,6 +125,7 @@ impl Fault {
             Misread::OtherUnit { instead, .. } => vec![(*instead).into()],
             Misread::AmbiguousUnit(options) => options.iter().map(|option| (*option).into()).collect(),
             Misread::NoUnit { expected } => match expected {
+                Some(Kind::Angle) => vec!["°".into()],
                 Some(kind) => kind.rows().take(2).map(|unit| format!(" {}", unit.symbol())).collect(),
                 None => [" N·m", " lbf·ft", " mm", " in"].map(String::from).to_vec(),
             },
@@ -188,16 +193,16 @@ impl fmt::Display for Misread {
             Self::AmbiguousUnit(options) => write!(out, "this has two meanings. Type {}.", options.join(" or ")),
             Self::WrongKind { expected, found } => write!(
                 out,
-                "this is a {}, and a {} is wanted here. Type one such as {}.",
-                found.name(),
-                expected.name(),
+                "this is {}, and {} is wanted here. Type one such as {}.",
+                a(*found),
+                a(*expected),
                 example(*expected)
             ),
             Self::MixedKinds(one, other) => write!(
                 out,
-                "a {} and a {} cannot go together here. Use the same kind of unit for both.",
-                one.name(),
-                other.name()
+                "{} and {} cannot go together here. Use the same kind of unit for both.",
+                a(*one),
+                a(*other)
             ),
             Self::Backwards => write!(
                 out,
@@ -206,14 +211,26 @@ impl fmt::Display for Misread {
             Self::BelowAbsoluteZero => write!(out, "nothing is colder than −273.15 °C. Check the sign and the unit."),
             Self::NotAStage(kind) => write!(
                 out,
-                "a {} is no tightening stage. Join torques and angles by +, such as 10 N·m + 90°.",
-                kind.name()
+                "{} is no tightening stage. Join torques and angles by +, such as 10 N·m + 90°.",
+                a(*kind)
             ),
             Self::RangeNotWanted => write!(out, "one value is wanted here, not a range. Type a single number."),
             Self::StagesNotWanted => write!(out, "one value is wanted here, not stages. Type a single value."),
+            Self::TwoValues => write!(
+                out,
+                "more than one value stands in this line. Put each on a line of its own, or join stages by +."
+            ),
+            Self::Name(what) => write!(out, "this names a {what}; there is nothing to convert in it."),
             Self::Leftover => write!(out, "this does not belong to a value. Remove it, or start a new line."),
         }
     }
+}
+
+/// The name of a kind with its article.
+fn a(kind: Kind) -> String {
+    let name = kind.name();
+    let article = if name.starts_with(['a', 'e']) { "an " } else { "a " };
+    [article, name].concat()
 }
 
 /// A text that a field for `kind` takes.

@@ -9,7 +9,8 @@ pub fn fold(typed: &str) -> String {
     let mut folded = String::with_capacity(typed.len());
     for letter in typed.chars() {
         match letter {
-            '·' | '⋅' | '∙' | '•' | '×' | '*' | '.' | '-' | '‐' | '‑' | '_' => {}
+            '·' | '⋅' | '∙' | '•' | '×' | '*' | '.' | '-' | '−' | '⁻' | '‐' | '‑' | '_' | '^' => {}
+            '¹' => folded.push('1'),
             space if space.is_whitespace() => {}
             '²' => folded.push('2'),
             '³' => folded.push('3'),

@@ -178,7 +178,7 @@ units! {
         /// Pound-force foot.
         Row Inch PoundForceFoot = POUND_FORCE * FOOT; "lbf·ft", "pound-force feet",
             ["lbfft", "ftlb", "ftlbs", "ftlbf", "lbft", "lbsft", "ft/lb", "ft/lbs", "footpound", "footpounds", "feetpounds",
-             "footlb", "footlbs", "lbfoot", "lbsfoot", "poundfoot", "poundfeet", "poundsfeet", "poundforcefoot", "poundforcefeet", "footpoundforce"];
+             "footlb", "footlbs", "lbfoot", "lbsfoot", "poundfoot", "poundfeet", "poundsfeet", "poundforcefoot", "poundforcefeet", "footpoundforce", "footpoundsforce"];
         /// Pound-force inch.
         Row Inch PoundForceInch = POUND_FORCE * INCH; "lbf·in", "pound-force inches",
             ["lbfin", "inlb", "inlbs", "inlbf", "lbin", "lbsin", "in/lb", "in/lbs", "inchpound", "inchpounds", "inchlb",
@@ -196,6 +196,10 @@ units! {
         Read Metric DecanewtonMetre = 10.0; "daN·m", "decanewton metres", ["danm", "mdan"];
         /// Centinewton metre, a hundredth of a newton metre.
         Read Metric CentinewtonMetre = 0.01; "cN·m", "centinewton metres", ["cnm"];
+        /// Newton centimetre, the same hundredth.
+        Read Metric NewtonCentimetre = 0.01; "N·cm", "newton centimetres", ["ncm", "newtoncentimetre", "newtoncentimetres", "newtoncentimeters"];
+        /// Newton millimetre, a thousandth of a newton metre.
+        Read Metric NewtonMillimetre = 0.001; "N·mm", "newton millimetres", ["nmm", "newtonmillimetre", "newtonmillimetres", "newtonmillimeters"];
     }
 
     /// Length.
@@ -231,10 +235,10 @@ units! {
         Row Metric Bar = 1e5; "bar", "bar", ["bar", "bars"];
         /// Pound-force per square inch.
         Row Inch PoundForcePerSquareInch = POUND_FORCE / (INCH * INCH); "psi", "pounds per square inch",
-            ["psi", "psig", "lb/in2", "lbf/in2", "lbs/in2", "poundspersquareinch"];
+            ["psi", "psig", "psia", "lb/in2", "lbf/in2", "lbs/in2", "lb/sqin", "lbf/sqin", "lbs/sqin", "poundspersquareinch"];
         /// Kilogram-force per square centimetre, the technical atmosphere.
         Row Metric KilogramForcePerSquareCentimetre = GRAVITY * 1e4; "kgf/cm²", "kilogram-force per square centimetre",
-            ["kgf/cm2", "kg/cm2", "kp/cm2", "at"];
+            ["kgf/cm2", "kg/cm2", "kp/cm2", "kg/sqcm", "at"];
         /// Conventional inch of mercury.
         Row Inch InchOfMercury = INCH_OF_MERCURY; "inHg", "inches of mercury", ["inhg", "\"hg", "inchhg", "inchesofmercury"];
         /// Pascal.
@@ -336,7 +340,7 @@ units! {
     Rotation: AngularVelocity, "rotational speed", uom::si::angular_velocity as rotation {
         /// Revolution per minute.
         Row Inch RevolutionPerMinute = core::f64::consts::TAU / 60.0; "rpm", "revolutions per minute",
-            ["rpm", "r/min", "rev/min", "revs", "revs/min", "min\u{207b}1"];
+            ["rpm", "r/min", "rev/min", "revs", "revs/min", "min1", "1/min", "/min"];
         /// Radian per second.
         Row Metric RadianPerSecond = 1.0; "rad/s", "radians per second", ["rad/s", "rads/s", "rad/sec"];
     }

@@ -147,7 +147,7 @@ mod tests {
             ("spec", "45-35 Nm"),
             ("spec", "-5 Nm"),
             ("spec", "90°"),
-            ("spec", "60 Nmm"),
+            ("spec", "60 Nmn"),
             ("grip", "4"),
             ("grip", "4 k"),
         ] {

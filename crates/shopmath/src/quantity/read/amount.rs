@@ -6,14 +6,14 @@ use super::{Bounds, Expect, Input, Misread, Reading, Stage, Trouble, Typed};
 use crate::quantity::{Kind, Unit};
 use core::ops::Range;
 use winnow::ascii::Caseless;
-use winnow::combinator::{alt, delimited, opt, peek, preceded, separated};
-use winnow::error::ErrMode;
+use winnow::combinator::{alt, delimited, not, opt, peek, preceded, repeat, separated};
+use winnow::error::{ErrMode, ParserError};
 use winnow::prelude::*;
 use winnow::stream::Location;
 use winnow::token::{one_of, take_while};
 
-/// One or more values joined by `+`, `then` or `plus`; where `restated`, figures in brackets may
-/// stand behind any of them.
+/// One or more values joined by `+`, `then` or `plus`, angles by a mark or a space too; where
+/// `restated`, the same in other units may stand behind any of them.
 pub(super) fn stages(input: &mut Input<'_>, expect: Expect, restated: bool) -> Reading<Vec<Stage>> {
     opt((space, '+', space)).parse_next(input)?;
     let mut places = Vec::new();
@@ -23,14 +23,23 @@ pub(super) fn stages(input: &mut Input<'_>, expect: Expect, restated: bool) -> R
         let value = if read.is_empty() {
             bounds(input, expect)?
         } else {
-            insist(bounds(input, Expect::default()))?
+            insist(alt((turn_in_words, later)).parse_next(input))?
         };
         places.push(start..input.current_token_start());
         read.push(Stage::alone(value));
         if restated {
             restatement(input, &mut read)?;
+            while opt(|input: &mut Input<'_>| again(input, &mut read))
+                .parse_next(input)?
+                .is_some()
+            {}
         }
-        if opt(stage_joint).parse_next(input)?.is_none() {
+        let turns = matches!(value.kind(), Kind::Torque | Kind::Angle);
+        let more = move |input: &mut Input<'_>| match turns {
+            true => alt((stage_joint, angle_follows)).parse_next(input),
+            false => stage_joint(input),
+        };
+        if opt(more).parse_next(input)?.is_none() {
             break;
         }
     }
@@ -43,9 +52,11 @@ pub(super) fn stages(input: &mut Input<'_>, expect: Expect, restated: bool) -> R
 }
 
 /// Figures in brackets, `(44 lbf·ft)` or `(6.1 kgf·m, 44 lbf·ft)`, put beside the stages they
-/// restate: the last ones that measure the same. Nothing is read where no figure stands in them.
+/// restate: the last ones that measure the same. Words in brackets, `(oiled)`, are passed over.
 fn restatement(input: &mut Input<'_>, read: &mut [Stage]) -> Reading<()> {
-    if peek((space, one_of(['(', '[']))).parse_next(input).is_err() {
+    let words = take_while(1.., |letter: char| !letter.is_numeric() && !matches!(letter, '(' | ')'));
+    let _: Option<()> = opt((space, '(', words, ')').void()).parse_next(input)?;
+    if peek((space, one_of(['(', '[', '{']))).parse_next(input).is_err() {
         return Ok(());
     }
     // Of a single value, the bracket's unit is read as one of its kind; stages have their own.
@@ -58,9 +69,9 @@ fn restatement(input: &mut Input<'_>, read: &mut [Stage]) -> Reading<()> {
     };
     let figure = (move |input: &mut Input<'_>| stages(input, expect, false)).with_span();
     let figures = delimited(
-        (space, one_of(['(', '[']), space),
+        (space, one_of(['(', '[', '{']), space),
         separated(1.., figure, (space, one_of([',', ';', '/']), space)),
-        (space, one_of([')', ']'])),
+        (space, one_of([')', ']', '}'])),
     );
     let figures: Option<Vec<(Vec<Stage>, Range<usize>)>> = opt(figures).parse_next(input)?;
     for (figure, place) in figures.unwrap_or_default() {
@@ -81,13 +92,131 @@ fn restatement(input: &mut Input<'_>, read: &mut [Stage]) -> Reading<()> {
     Ok(())
 }
 
-/// `+`, `then` or `plus`, and not the `+` of `+/-`.
+/// The last value once more without brackets, `60 N·m / 44 lbf·ft` or `60 N·m = 44 lbf·ft`. With no
+/// mark between them only where two values side by side cannot add up, as feet and inches do, and
+/// behind a comma only where both are the same: else they are two.
+fn again(input: &mut Input<'_>, read: &mut [Stage]) -> Reading<()> {
+    let Some(last) = read.last_mut() else {
+        return Err(ErrMode::from_input(input));
+    };
+    let kind = last.value.kind();
+    let mark = alt((one_of(['/', '=', '|', ',', ';']), Caseless("or").value('/')));
+    let (_, mark, _) = (space, opt(mark), space).parse_next(input)?;
+    let said = tried(
+        input,
+        Expect {
+            kind: Some(kind),
+            bare: None,
+        },
+    )?;
+    let alone = matches!(
+        kind,
+        Kind::Torque | Kind::Pressure | Kind::Temperature | Kind::Power | Kind::Speed
+    );
+    last.beside.push(said);
+    let another = said.low.unit == last.value.low.unit
+        || mark.is_none() && !alone
+        || matches!(mark, Some(',' | ';')) && last.contradicts();
+    if another {
+        last.beside.pop();
+        return Err(ErrMode::from_input(input));
+    }
+    Ok(())
+}
+
+/// `+`, `then` or `plus` and the words after them, and not the `+` of `+/-`.
 fn stage_joint(input: &mut Input<'_>) -> Reading<()> {
-    let word = alt((Caseless("then").void(), Caseless("plus").void()));
-    let plus = ('+', space).void();
-    (space, opt((',', space)), alt((plus, word)), space)
+    let word = (
+        opt((Caseless("and"), space)),
+        alt((Caseless("then").void(), Caseless("plus").void())),
+    );
+    let plus = (one_of(['+', '→', '⇒', '➔', '➜']), space).void();
+    (
+        space,
+        opt((one_of([',', ';']), space)),
+        alt((plus, word.void())),
+        space,
+        filler,
+    )
         .void()
         .parse_next(input)
+}
+
+/// What stands between a torque and an angle where no joint does: `30 N·m / 90°`, `30 N·m, 90°`.
+fn angle_follows(input: &mut Input<'_>) -> Reading<()> {
+    let mark = alt((one_of([',', ';', '/', '&', '∠']).void(), Caseless("and").void()));
+    (space, opt(mark), space, filler).void().parse_next(input)?;
+    let angle = |input: &mut Input<'_>| tried(input, Expect::default());
+    let angle = angle.verify(|angle: &Bounds| angle.kind() == Kind::Angle).void();
+    peek(alt((angle, turn_in_words.void()))).parse_next(input)
+}
+
+/// Words before a further stage that say no more than its joint did: `a further`, `turn`.
+fn filler(input: &mut Input<'_>) -> Reading<()> {
+    const WORDS: [&str; 13] = [
+        "a",
+        "an",
+        "further",
+        "another",
+        "additional",
+        "extra",
+        "turn",
+        "tighten",
+        "rotate",
+        "by",
+        "through",
+        "angle",
+        "of",
+    ];
+    let word = take_while(1.., |letter: char| letter.is_ascii_alphabetic())
+        .verify(|word: &str| WORDS.iter().any(|known| known.eq_ignore_ascii_case(word)));
+    repeat::<_, _, (), _, _>(0.., (word, take_while(1.., char::is_whitespace))).parse_next(input)
+}
+
+/// A part of a turn in words: `half turn`, `quarter of a turn`, `1/4 turn` being figures already.
+fn turn_in_words(input: &mut Input<'_>) -> Reading<Bounds> {
+    let share = alt((
+        Caseless("half").value(0.5),
+        Caseless("quarter").value(0.25),
+        alt((Caseless("full"), Caseless("one"))).value(1.0),
+    ));
+    let (share, _, _, _, _, _) = (
+        share,
+        space,
+        opt((Caseless("of"), space)),
+        opt((Caseless("a"), space)),
+        Caseless("turn"),
+        not(one_of(|letter: char| letter.is_alphanumeric())),
+    )
+        .parse_next(input)?;
+    Ok(Bounds::single(Typed {
+        value: share,
+        unit: Unit::Turn,
+        step: 0.0,
+    }))
+}
+
+/// A stage behind the first; where its unit is missing it was most likely an angle.
+fn later(input: &mut Input<'_>) -> Reading<Bounds> {
+    bounds(input, Expect::default()).map_err(|error| {
+        error.map(|mut trouble: Trouble| {
+            if let Some(fault) = trouble
+                .fault
+                .as_mut()
+                .filter(|fault| fault.misread == (Misread::NoUnit { expected: None }))
+            {
+                fault.misread = Misread::NoUnit {
+                    expected: Some(Kind::Angle),
+                };
+            }
+            trouble
+        })
+    })
+}
+
+/// A value or a range if one stands here; what is wrong with it otherwise is not the point.
+fn tried(input: &mut Input<'_>, expect: Expect) -> Reading<Bounds> {
+    bounds(input, expect).map_err(|_| ErrMode::from_input(input))
 }
 
 /// A value or a range.

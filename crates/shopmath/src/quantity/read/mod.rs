@@ -160,8 +160,8 @@ pub fn range(text: &str, expect: Expect) -> Result<Bounds, Fault> {
     }
 }
 
-/// Reads stages joined by `+`: `10 N·m + 90°`, `20 N·m (15 lbf·ft) + 60°`. A single value of any
-/// expected kind is one stage; of several, each is a torque or an angle.
+/// Reads stages joined by `+`: `10 N·m + 90°`, `20 N·m (15 lbf·ft) + 60°`, `30 N·m, then a further half
+/// turn`. A single value of any expected kind is one stage; of several, each is a torque or an angle.
 ///
 /// # Errors
 /// A [`Fault`] naming the place in `text` and what to type instead.
@@ -186,7 +186,12 @@ pub fn line(text: &str) -> Result<Line<'_>, Fault> {
         let tail = text.get(start..).unwrap_or_default();
         match stages(tail, Expect::default()) {
             Ok(stages) => {
-                let label = text.get(..start).map(trim_label).filter(|label| !label.is_empty());
+                let label = text.get(..start).unwrap_or_default();
+                let kind = stages.first().map(|stage| stage.value.kind());
+                if let Some(place) = kind.and_then(|kind| rival(label, kind)) {
+                    return Err(Fault::new(place, Misread::TwoValues));
+                }
+                let label = Some(trim_label(label)).filter(|label| !label.is_empty());
                 return Ok(Line { label, stages });
             }
             Err(fault) => {
@@ -221,16 +226,50 @@ fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading
         ErrMode::Incomplete(_) => Fault::new(text.len()..text.len(), Misread::NoNumber),
     })?;
     let rest: &str = input.peek_finish();
-    // Full stops, commas and semicolons close an entry of a pasted list.
-    if rest
-        .trim_matches(|letter: char| letter.is_whitespace() || matches!(letter, '.' | ',' | ';'))
-        .is_empty()
-    {
+    if is_note(rest) {
         Ok(read)
     } else {
         let start = text.len() - rest.trim_start().len();
         Err(Fault::new(start..text.len(), Misread::Leftover))
     }
+}
+
+/// Whether what stands behind a value says something of it and is no value itself: `max.`, `(oiled)`, the
+/// mark of a footnote, or what closes an entry of a pasted list.
+fn is_note(rest: &str) -> bool {
+    const NOTES: [&str; 8] = [
+        "max",
+        "min",
+        "maximum",
+        "minimum",
+        "dry",
+        "oiled",
+        "lubricated",
+        "approx",
+    ];
+    let closes = |letter: char| letter.is_whitespace() || matches!(letter, '.' | ',' | ';' | '*' | '†' | '‡');
+    let rest = rest.trim_matches(closes);
+    let bracketed = rest.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
+    rest.is_empty()
+        || NOTES.iter().any(|note| note.eq_ignore_ascii_case(rest))
+        || bracketed.is_some_and(|words| !words.contains(|letter: char| letter.is_numeric()))
+}
+
+/// A value in the label of a line that could as well be the one meant: of the same kind, or another stage.
+fn rival(label: &str, meant: Kind) -> Option<Range<usize>> {
+    let turns = |kind| matches!(kind, Kind::Torque | Kind::Angle);
+    value_starts(label).find_map(|start| {
+        let tail = label.get(start..)?;
+        // A value and its unit are no more than four words.
+        let ends = tail
+            .char_indices()
+            .filter(|(_, letter)| letter.is_whitespace())
+            .map(|(end, _)| end);
+        ends.chain([tail.len()]).take(4).find_map(|end| {
+            let kind = range(tail.get(..end)?, Expect::default()).ok()?.kind();
+            (kind == meant || turns(kind) && turns(meant)).then_some(start..start + end)
+        })
+    })
 }
 
 /// Places where a value may begin: the start of a line that begins with a number, else each
@@ -241,7 +280,13 @@ fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
             || matches!(letter, '+' | '-' | '−' | '–' | '.' | ',' | '±')
             || numeral::vulgar(letter).is_some()
     };
-    let begins_with_value = text.trim_start().starts_with(opens);
+    // `1st stage` and `2)` count the lines of a list.
+    let counts = |tail: &str| {
+        let after = tail.trim_start_matches(|letter: char| letter.is_ascii_digit());
+        let word = after.split(|letter: char| !letter.is_alphabetic()).next();
+        after.len() < tail.len() && (after.starts_with(')') || matches!(word, Some("st" | "nd" | "rd" | "th")))
+    };
+    let begins_with_value = text.trim_start().starts_with(opens) && !counts(text.trim_start());
     let mut previous = ' ';
     text.char_indices()
         .filter(move |(_, letter)| {
@@ -250,6 +295,7 @@ fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
             starts_word && opens(*letter)
         })
         .map(|(index, _)| index)
+        .filter(move |index| !text.get(*index..).is_some_and(counts))
         .take(if begins_with_value { 1 } else { usize::MAX })
 }
 

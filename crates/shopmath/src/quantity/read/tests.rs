@@ -105,12 +105,17 @@ fn units_as_people_type_them() {
         ),
         (KilogramForceCentimetre, &["kgcm", "kgf·cm", "kg-cm"]),
         (DecanewtonMetre, &["daN·m", "m.daN"]),
+        (NewtonCentimetre, &["Ncm", "N·cm", "N.cm"]),
+        (NewtonMillimetre, &["Nmm", "N·mm"]),
         (Millimetre, &["mm", "MM", "millimeters"]),
         (Inch, &["in", "in.", "\"", "″", "”", "''", "inch", "inches"]),
         (Foot, &["ft", "'", "′", "feet"]),
         (Kilometre, &["km", "KM", "Km"]),
         (Megapascal, &["MPa", "MPA", "mpa", "N/mm²", "N/mm2"]),
-        (PoundForcePerSquareInch, &["psi", "PSI", "lb/in²", "lbf/in2"]),
+        (
+            PoundForcePerSquareInch,
+            &["psi", "PSI", "lb/in²", "lbf/in2", "lbs/sq in"],
+        ),
         (KilogramForcePerSquareCentimetre, &["kgf/cm²", "kg/cm2", "kp/cm²", "at"]),
         (InchOfMercury, &["inHg", "in Hg", "\"Hg", "in. Hg"]),
         (UsQuart, &["qt", "qts", "US qt", "quarts", "US·qt"]),
@@ -122,7 +127,7 @@ fn units_as_people_type_them() {
         (Celsius, &["°C", "C", "˚C", "degC"]),
         (KilometrePerHour, &["km/h", "kph", "kmh", "KM/H"]),
         (MilePerHour, &["mph", "MPH", "miles per hour"]),
-        (RevolutionPerMinute, &["rpm", "r/min", "RPM"]),
+        (RevolutionPerMinute, &["rpm", "r/min", "RPM", "min⁻¹", "min-1", "/min"]),
         (MetricHorsepower, &["PS", "ps"]),
         (Pound, &["lb", "lbs", "pounds"]),
         (PoundForce, &["lbf"]),
@@ -185,6 +190,30 @@ fn stages_joined_by_plus() {
             "30 ft-lb plus 2 flats",
             &[(30.0, Unit::PoundForceFoot), (2.0, Unit::HexFlat)],
         ),
+        // Angles need no joint of their own.
+        ("30 N·m / 90°", &[(30.0, Unit::NewtonMetre), (90.0, Unit::Degree)]),
+        ("30 N·m, 90°", &[(30.0, Unit::NewtonMetre), (90.0, Unit::Degree)]),
+        ("30 N·m & 90°", &[(30.0, Unit::NewtonMetre), (90.0, Unit::Degree)]),
+        ("30 N·m → 90°", &[(30.0, Unit::NewtonMetre), (90.0, Unit::Degree)]),
+        (
+            "30 Nm 90° 45°",
+            &[(30.0, Unit::NewtonMetre), (90.0, Unit::Degree), (45.0, Unit::Degree)],
+        ),
+        // In words.
+        (
+            "30 Nm, then turn a further 90 degrees",
+            &[(30.0, Unit::NewtonMetre), (90.0, Unit::Degree)],
+        ),
+        (
+            "30 Nm and then another 90°",
+            &[(30.0, Unit::NewtonMetre), (90.0, Unit::Degree)],
+        ),
+        ("20 Nm + half turn", &[(20.0, Unit::NewtonMetre), (0.5, Unit::Turn)]),
+        (
+            "20 Nm then a quarter of a turn",
+            &[(20.0, Unit::NewtonMetre), (0.25, Unit::Turn)],
+        ),
+        ("20 Nm, half a turn", &[(20.0, Unit::NewtonMetre), (0.5, Unit::Turn)]),
     ] {
         let read = stages(text, Expect::default()).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
         let read: Vec<_> = read
@@ -203,10 +232,40 @@ fn lines_of_a_spec_list() {
         ("Bracket M10x1.5 bolt – 60 N·m", Some("Bracket M10x1.5 bolt")),
         ("• Pulley bolts (3): 60 N·m (44 lbf·ft)", Some("Pulley bolts (3)")),
         ("60 N·m [44 ft-lb]", None),
+        ("1st stage 60 N·m", Some("1st stage")),
+        ("2) 60 N·m", Some("2)")),
+        ("Drive 3/8 in: 60 N·m", Some("Drive 3/8 in")),
+        ("M8 x 30 mm: 60 N·m", Some("M8 x 30 mm")),
+        ("60 N·m max.", None),
+        ("60 N·m (oiled)", None),
+        ("60 N·m *", None),
     ] {
         let read = line(text).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
         assert_eq!((read.label, read.stages[0].value.low.value), (label, 60.0), "{text}");
         assert_eq!(!read.stages[0].beside.is_empty(), text.contains("44"), "{text}");
+    }
+}
+
+#[test]
+fn of_two_values_in_a_line_none_is_taken_for_the_other() {
+    for text in [
+        "M8: 25 Nm, M10: 49 Nm",
+        "Left: 25 Nm Right: 49 Nm",
+        "Step 1 20 Nm Step 2 90°",
+        "Front: 2.2 bar, rear: 2.4 bar",
+        "Inner: 25-30 Nm; outer: 49 Nm",
+    ] {
+        assert_eq!(misread(text), Misread::TwoValues, "{text}");
+    }
+    // Two that could be one after the other, or the same twice, are not guessed at.
+    for text in [
+        "20 Nm, 60 lb-ft",
+        "5 ft 3 in",
+        "5 lb 3 oz wt",
+        "0.8 mm 0.031 in",
+        "88 °C 90 °C",
+    ] {
+        assert_eq!(misread(text), Misread::Leftover, "{text}");
     }
 }
 
@@ -223,6 +282,21 @@ fn figures_in_brackets_restate_the_stages_before_them() {
         ("20 N·m (2.0 kgf·m, 15 lbf·ft) + 60°", &[2, 0]),
         ("Damper bolt: 20 N·m ( 15 lbf·ft ) + 60°.", &[1, 0]),
         ("300 N (67 lb)", &[1]),
+        ("20 N·m (dry) + 60°", &[0, 0]),
+        ("25 N·m {255 kgf·cm, 18 ft·lbf}", &[2]),
+        ("25 N·m (oiled) [18 lbf·ft]", &[1]),
+        // Without brackets.
+        ("60 N·m / 44 lbf·ft", &[1]),
+        ("60 Nm/6.1 kgf·m/44 lb-ft", &[2]),
+        ("60 N·m = 44 ft-lb", &[1]),
+        ("60 Nm or 44 ft-lb", &[1]),
+        ("60 Nm 44 lb-ft", &[1]),
+        ("60 Nm, 44 lb-ft", &[1]),
+        ("Drain plug | 35 Nm | 26 lb-ft", &[1]),
+        ("2.4 bar 35 psi", &[1]),
+        ("0.8 mm / 0.031 in", &[1]),
+        ("20 N·m / 15 lbf·ft + 60°", &[1, 0]),
+        ("20 N·m 15 lbf·ft 60°", &[1, 0]),
     ] {
         let read = line(text).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
         let found: Vec<usize> = read.stages.iter().map(|stage| stage.beside.len()).collect();
@@ -236,6 +310,7 @@ fn figures_in_brackets_restate_the_stages_before_them() {
         ("20 N·m + 60° (15 lbf·ft + 90°)", [false, true]),
         ("18–22 N·m (13–19 lbf·ft) + 60°", [true, false]),
         ("20 N·m + 1/6 turn (62°)", [false, true]),
+        ("20 N·m / 18 lbf·ft + 60°", [true, false]),
     ] {
         let read = line(text).unwrap_or_else(|fault| panic!("{}", fault.sentence(text)));
         let found: Vec<bool> = read.stages.iter().map(super::Stage::contradicts).collect();
@@ -259,7 +334,7 @@ fn figures_in_brackets_restate_the_stages_before_them() {
         ),
         ("20 N·m + 60° (15 mm)", Misread::Leftover),
         ("20 N·m + 60° (60° + 15 lbf·ft)", Misread::Leftover),
-        ("20 N·m (dry) + 60°", Misread::Leftover),
+        ("20 N·m (dry 1) + 60°", Misread::Leftover),
         ("20 N·m (15 lbf·ft + 60°", Misread::Leftover),
     ] {
         assert_eq!(self::misread(text), misread, "{text}");
@@ -289,9 +364,9 @@ fn faults_name_the_place_and_the_remedy() {
             "At character 1, “1,234”: the comma can mark thousands or decimals. Type 1234 or 1.234.",
         ),
         (
-            "60 Nmm",
-            "Nmm",
-            "At character 4, “Nmm”: no unit known here. Did you mean N·m (newton metres)?",
+            "60 Nmn",
+            "Nmn",
+            "At character 4, “Nmn”: no unit known here. Did you mean N·m (newton metres)?",
         ),
         (
             "60 mPa",
@@ -327,6 +402,16 @@ fn faults_name_the_place_and_the_remedy() {
             "5 oz",
             "oz",
             "At character 3, “oz”: this has two meanings. Type fl oz or oz wt.",
+        ),
+        (
+            "30 Nm + 90",
+            "",
+            "After “30 Nm + 90”: the unit is missing. Add a unit of angle, such as °.",
+        ),
+        (
+            "A: 25 Nm B: 49 Nm",
+            "25 Nm",
+            "At character 4, “25 Nm”: more than one value stands in this line. Put each on a line of its own, or join stages by +.",
         ),
         (
             "60 Nm !",

@@ -23,8 +23,25 @@ const OTHER: &[(&str, &str, &str)] = &[
     ("lb/ft", "pounds per foot", "lbf·ft"),
 ];
 
-/// Words that end a unit because they join values.
-const JOINTS: &[&str] = &["to", "then", "plus", "and"];
+/// Words that end a unit because they join values, or say something of the one before them.
+const JOINTS: &[&str] = &[
+    "to",
+    "then",
+    "plus",
+    "and",
+    "or",
+    "max",
+    "min",
+    "maximum",
+    "minimum",
+    "dry",
+    "oiled",
+    "lubricated",
+    "approx",
+];
+
+/// Units in which a digit stands: a minute below the line, as European rating plates print it.
+const WITH_DIGITS: &[&str] = &["1/min", "min-1", "min−1", "min⁻¹", "min^-1"];
 
 /// Reads a unit and resolves it; backtracks where no unit stands here.
 pub(super) fn unit(input: &mut Input<'_>, expected: Option<Kind>) -> Reading<Unit> {
@@ -45,7 +62,15 @@ pub(super) fn unit(input: &mut Input<'_>, expected: Option<Kind>) -> Reading<Uni
 /// How many characters (not bytes) from the start of `text` belong to a unit.
 fn extent(text: &str) -> usize {
     let letters: Vec<char> = text.chars().collect();
-    let mut end = 0;
+    let mut end = letters.iter().take_while(|letter| letter.is_whitespace()).count();
+    let here: String = letters.iter().skip(end).take(6).collect();
+    if let Some(whole) = WITH_DIGITS
+        .iter()
+        .find(|whole| here.to_ascii_lowercase().starts_with(**whole))
+    {
+        return end + whole.chars().count();
+    }
+    end = 0;
     while let Some(&letter) = letters.get(end) {
         let next = letters.iter().skip(end + 1).find(|letter| !letter.is_whitespace());
         let belongs = match letter {
@@ -78,7 +103,7 @@ fn is_letter(letter: char) -> bool {
     matches!(letter, 'a'..='z' | 'A'..='Z' | 'µ' | 'À'..='\u{1fff}' | '\u{3040}'..) && letter != '×' && letter != '÷'
 }
 
-/// Whether the next word joins values rather than names a unit.
+/// Whether the next word joins values or says something of one, rather than names a unit.
 fn joint_follows<'a>(letters: impl Iterator<Item = &'a char>) -> bool {
     let word: String = letters
         .skip_while(|letter| letter.is_whitespace())
