@@ -247,12 +247,16 @@ fn is_note(rest: &str) -> bool {
         "lubricated",
         "approx",
     ];
-    let closes = |letter: char| letter.is_whitespace() || matches!(letter, '.' | ',' | ';' | '*' | '†' | '‡');
     let rest = rest.trim_matches(closes);
     let bracketed = rest.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
     rest.is_empty()
         || NOTES.iter().any(|note| note.eq_ignore_ascii_case(rest))
         || bracketed.is_some_and(|words| !words.contains(|letter: char| letter.is_numeric()))
+}
+
+/// Marks that close an entry of a list, or lead to a footnote.
+fn closes(letter: char) -> bool {
+    letter.is_whitespace() || matches!(letter, '.' | ',' | ';' | '*' | '†' | '‡')
 }
 
 /// A value in the label of a line that could as well be the one meant: of the same kind, or another stage.
@@ -266,8 +270,10 @@ fn rival(label: &str, meant: Kind) -> Option<Range<usize>> {
             .filter(|(_, letter)| letter.is_whitespace())
             .map(|(end, _)| end);
         ends.chain([tail.len()]).take(4).find_map(|end| {
-            let kind = range(tail.get(..end)?, Expect::default()).ok()?.kind();
-            (kind == meant || turns(kind) && turns(meant)).then_some(start..start + end)
+            let value = tail.get(..end)?;
+            let kind = range(value, Expect::default()).ok()?.kind();
+            let end = start + value.trim_end_matches(closes).len();
+            (kind == meant || turns(kind) && turns(meant)).then_some(start..end)
         })
     })
 }

@@ -409,7 +409,7 @@ fn faults_name_the_place_and_the_remedy() {
             "After “30 Nm + 90”: the unit is missing. Add a unit of angle, such as °.",
         ),
         (
-            "A: 25 Nm B: 49 Nm",
+            "A: 25 Nm, B: 49 Nm",
             "25 Nm",
             "At character 4, “25 Nm”: more than one value stands in this line. Put each on a line of its own, or join stages by +.",
         ),
