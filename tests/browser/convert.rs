@@ -104,6 +104,47 @@ fn a_spec_list_becomes_a_table() -> Outcome {
 }
 
 #[test]
+fn what_manuals_print_in_their_own_ways_is_read_and_what_could_mean_two_things_is_not() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    for (typed, unit, value) in [
+        ("25 N·m {255 kgf·cm, 18 ft·lbf}", "lbf·ft", 18.439_053_731_932),
+        ("Drain plug | 35 Nm | 26 lb-ft", "lbf·ft", 25.814_675_224_704),
+        ("60 Nm / 44 lb-ft", "lbf·in", 531.044_747_479_631),
+        ("30 Nm, then turn a further 90 degrees", "turn", 0.25),
+        ("20 Nm 90°", "flat", 1.5),
+        ("850 min⁻¹", "rpm", 850.0),
+        ("600 N·cm", "N·m", 6.0),
+        ("150 000 km", "mi", 93_205.678_835_600),
+    ] {
+        phone.type_into("q", typed)?;
+        phone.until_row(unit, value, 1e-10)?;
+    }
+    ensure!(
+        phone.count("[data-row='in-fraction']")? == 0,
+        "a way has no fraction of an inch"
+    );
+    // Figures side by side that cannot both be meant.
+    phone.type_into("q", "20 N·m / 20 lbf·ft")?;
+    phone.until_text("[data-caution='figures-disagree']", "more than rounding")?;
+    // One of two values would be lost.
+    phone.type_into("q", "M8: 25 Nm, M10: 49 Nm")?;
+    phone.until_text("#q-error", "more than one value")?;
+    ensure!(phone.count("[data-row]")? == 0, "one of the two was taken");
+    // A thread in a list leads to its bench, as it does alone.
+    phone.type_into("q", "3/8\"-16")?;
+    phone.until_text("#q-error", "names a thread")?;
+    phone.until_text(".answers a", "open it in Bolt")?;
+    phone.open("#/convert?q=60%20Nm%0A3%2F8%22-16")?;
+    phone.until_text("#q-2-error", "names a thread")?;
+    phone.tap("[data-line='2'] a")?;
+    phone.until("the thread on Bolt", || {
+        Ok((phone.field("thread")? == "3/8\"-16").then_some(()))
+    })
+}
+
+#[test]
 fn settings_stay_and_decide_what_comes_first() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;

@@ -1,6 +1,8 @@
 //! Several lines of Convert as a table.
 
+use super::onward::named;
 use super::single::{echo, none_other};
+use crate::link::Places;
 use crate::route::{Route, Screen};
 use crate::views::caution::cautions;
 use crate::views::fault::fault;
@@ -13,11 +15,17 @@ use yew::prelude::*;
 const FIRST_ROWS: usize = 3;
 
 /// A list of specs as a table, each bad line with its own message.
-pub(super) fn list(lines: &[(String, Result<Conversion, Fault>)], text: &AttrValue, ontake: &Callback<String>) -> Html {
+pub(super) fn list(
+    lines: &[(String, Result<Conversion, Fault>)],
+    text: &AttrValue,
+    ontake: &Callback<String>,
+    places: &Places,
+) -> Html {
+    let row = |(index, (line, read)): (usize, &(String, _))| list_row(index, line, read, (text, ontake), places);
     html! {
         <table class="list">
             <thead><tr><th scope="col">{ "As typed" }</th><th scope="col">{ "In other units" }</th></tr></thead>
-            <tbody>{ for lines.iter().enumerate().map(|(index, (line, read))| list_row(index, line, read, text, ontake)) }</tbody>
+            <tbody>{ for lines.iter().enumerate().map(row) }</tbody>
         </table>
     }
 }
@@ -26,8 +34,8 @@ fn list_row(
     index: usize,
     line: &str,
     read: &Result<Conversion, Fault>,
-    text: &AttrValue,
-    ontake: &Callback<String>,
+    (text, ontake): (&AttrValue, &Callback<String>),
+    places: &Places,
 ) -> Html {
     let number = (index + 1).to_string();
     match read {
@@ -49,7 +57,7 @@ fn list_row(
         Err(wrong) => html! {
             <tr key={index} data-line={number.clone()} class="list-fault">
                 <th scope="row">{ line }</th>
-                <td>{ fault(&format!("q-{number}"), line, wrong, &replacing(index, text, ontake)) }</td>
+                <td>{ fault(&format!("q-{number}"), line, wrong, &replacing(index, text, ontake)) }{ named(line, places) }</td>
             </tr>
         },
     }

@@ -122,7 +122,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
                     }
                 </div>
             </div>
-            <div class="answers">{ answers(&read, &typed.text, &ontake) }{ onward::onward(&read, &typed.text, &props.places) }</div>
+            <div class="answers">{ answers(&read, &typed.text, &ontake, &props.places) }{ onward::onward(&read, &typed.text, &props.places) }</div>
             { tools_choice(&props.settings) }
             <Spoken words={spoken(&read)} />
             { caution(&FIGURE_NOT_PROCEDURE) }
@@ -151,12 +151,12 @@ fn read(text: &str, tools: Tools) -> Read {
     }
 }
 
-fn answers(read: &Read, text: &AttrValue, ontake: &Callback<String>) -> Html {
+fn answers(read: &Read, text: &AttrValue, ontake: &Callback<String>, places: &Places) -> Html {
     match read {
         Read::Nothing => examples(ontake),
         Read::One(Ok(conversion)) => single::single(conversion),
         Read::One(Err(wrong)) => fault("q", text, wrong, ontake),
-        Read::List(lines) => list::list(lines, text, ontake),
+        Read::List(lines) => list::list(lines, text, ontake, places),
     }
 }
 

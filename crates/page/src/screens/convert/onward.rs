@@ -9,22 +9,27 @@ use yew::prelude::*;
 
 /// Where the text leads on: a torque to the bolt it is for, a thread or a belt to its own bench.
 pub(super) fn onward(read: &Read, text: &str, places: &Places) -> Html {
-    let (screen, key, words) = match read {
-        Read::One(Ok(conversion))
-            if conversion
-                .stages
-                .first()
-                .is_some_and(|stage| stage.typed.kind() == Kind::Torque) =>
-        {
-            (Screen::Bolt, "spec", "Judge it for a bolt")
+    let is_torque = |stage: &convert::Stage| stage.typed.kind() == Kind::Torque;
+    match read {
+        Read::One(Ok(conversion)) if conversion.stages.first().is_some_and(is_torque) => {
+            link((Screen::Bolt, "spec", "Judge it for a bolt"), text, places)
         }
-        Read::One(Err(_)) => match convert::elsewhere(text) {
-            Some(Elsewhere::Thread) => (Screen::Bolt, "thread", "This is a thread: open it in Bolt"),
-            Some(Elsewhere::Belt) => (Screen::Belt, "belt", "This is a belt: open it in Belt"),
-            None => return html! {},
-        },
-        _ => return html! {},
+        Read::One(Err(_)) => named(text, places),
+        _ => html! {},
+    }
+}
+
+/// The bench that takes what a text without a value in it names.
+pub(super) fn named(text: &str, places: &Places) -> Html {
+    let to = match convert::elsewhere(text) {
+        Some(Elsewhere::Thread) => (Screen::Bolt, "thread", "This is a thread: open it in Bolt"),
+        Some(Elsewhere::Belt) => (Screen::Belt, "belt", "This is a belt: open it in Belt"),
+        None => return html! {},
     };
+    link(to, text, places)
+}
+
+fn link((screen, key, words): (Screen, &'static str, &'static str), text: &str, places: &Places) -> Html {
     let mut route = places.of(screen);
     route.set(key, text.trim().to_owned());
     html! { <p><a class="button" href={route.print()}>{ words }</a></p> }
