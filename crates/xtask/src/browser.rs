@@ -155,6 +155,26 @@ impl Browser {
             .env(home.browser.variable, &self.program)
             .env(home.driver.variable, &self.driver);
     }
+
+    /// A program of the tests that drives it through the page of a folder.
+    pub(crate) fn driven_by(&self, name: &str, page: &Path) -> Result<Command> {
+        let mut program = run::cargo();
+        program
+            .args([
+                "run",
+                "--quiet",
+                "--package",
+                "fenderside-tests",
+                "--features",
+                "browser",
+                "--bin",
+                name,
+            ])
+            .env("FENDERSIDE_XTASK", std::env::current_exe()?)
+            .env("FENDERSIDE_DIST", page);
+        self.hand_to(&mut program);
+        Ok(program)
+    }
 }
 
 fn is_here(engine: Engine) -> bool {

@@ -40,20 +40,7 @@ pub(crate) fn command(mut options: Parser) -> Result<()> {
 }
 
 fn take(browser: &Browser, folder: &Path) -> Result<Pictures> {
-    let mut shots = run::cargo();
-    shots
-        .args([
-            "run",
-            "--quiet",
-            "--package",
-            "fenderside-tests",
-            "--features",
-            "browser",
-        ])
-        .args(["--bin", "shots"])
-        .env("FENDERSIDE_XTASK", std::env::current_exe()?)
-        .env("FENDERSIDE_DIST", folder);
-    browser.hand_to(&mut shots);
+    let mut shots = browser.driven_by("shots", folder)?;
     let text = run::capture(&mut shots)?;
     serde_json::from_str(&text).context("the program that takes pictures printed something else")
 }

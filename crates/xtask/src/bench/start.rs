@@ -129,21 +129,8 @@ fn load() -> Option<String> {
 }
 
 fn times(browser: &Browser, references: &References) -> Result<Value> {
-    let mut timing = run::cargo();
-    timing
-        .args([
-            "run",
-            "--quiet",
-            "--package",
-            "fenderside-tests",
-            "--features",
-            "browser",
-        ])
-        .args(["--bin", "timing"])
-        .env("FENDERSIDE_XTASK", std::env::current_exe()?)
-        .env("FENDERSIDE_DIST", paths::dist())
-        .env("FENDERSIDE_EMPTY", &references.empty);
-    browser.hand_to(&mut timing);
+    let mut timing = browser.driven_by("timing", &paths::dist())?;
+    timing.env("FENDERSIDE_EMPTY", &references.empty);
     let text = run::capture(&mut timing)?;
     let line = text.lines().last().context("the timing program printed nothing")?;
     serde_json::from_str(line).with_context(|| format!("not what was expected: {line}"))

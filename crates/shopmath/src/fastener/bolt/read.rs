@@ -105,6 +105,8 @@ pub(super) struct ReadSpec {
     pub(super) unit: Unit,
     /// Whether a figure in brackets contradicts the one before it.
     pub(super) contradicts: bool,
+    /// Whether it says how the threads are lubricated, which changes no figure.
+    pub(super) lubrication: bool,
 }
 
 /// A spec: stages, or a line of a manual with a label before them.
@@ -118,7 +120,16 @@ pub(super) fn spec(key: &'static str, text: &str) -> Read<ReadSpec> {
         spec: refused(key, Spec::new(stages))?,
         unit: read.first().map_or(Unit::NewtonMetre, |first| first.value.low.unit),
         contradicts: read.iter().any(read::Stage::contradicts),
+        lubrication: says_lubrication(text),
     })
+}
+
+/// Whether a spec says `dry`, `oiled` or the like.
+fn says_lubrication(text: &str) -> bool {
+    // Not `oil`: an oil drain plug is no oiled one.
+    const WORDS: [&str; 7] = ["dry", "oiled", "lubed", "lubricated", "greased", "seize", "antiseize"];
+    text.split(|letter: char| !letter.is_ascii_alphabetic())
+        .any(|word| WORDS.iter().any(|known| known.eq_ignore_ascii_case(word)))
 }
 
 /// The stages of a spec's text, each in the unit it was typed in.

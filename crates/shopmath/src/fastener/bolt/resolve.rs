@@ -54,6 +54,8 @@ pub struct Resolved {
     pub torque_unit: Unit,
     /// Whether a figure in brackets contradicts the one it stands beside.
     pub figures_disagree: bool,
+    /// Whether the spec says how the threads are lubricated while no friction is typed.
+    pub lubrication_in_words: bool,
     /// Friction in thread and under head.
     pub friction: Entry<Friction>,
     /// Tolerance of the tool; without one typed, by ISO 6789-1 from the full scale.
@@ -313,6 +315,7 @@ pub fn resolve(text: &BoltText) -> Resolved {
         head: reader.head(&thread),
         torque_unit: spec.as_given().map_or(Unit::NewtonMetre, |read| read.unit),
         figures_disagree: spec.as_given().is_some_and(|read| read.contradicts),
+        lubrication_in_words: !text.has("mu") && spec.as_given().is_some_and(|read| read.lubrication),
         spec: spec.map(|read| read.spec),
         friction: reader.friction(),
         tool: reader.tool(scale),

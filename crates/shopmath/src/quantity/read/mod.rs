@@ -234,19 +234,21 @@ fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading
     }
 }
 
+/// Words that say something of the value before them.
+const NOTES: &[&str] = &[
+    "max",
+    "min",
+    "maximum",
+    "minimum",
+    "dry",
+    "oiled",
+    "lubricated",
+    "approx",
+];
+
 /// Whether what stands behind a value says something of it and is no value itself: `max.`, `(oiled)`, the
 /// mark of a footnote, or what closes an entry of a pasted list.
 fn is_note(rest: &str) -> bool {
-    const NOTES: [&str; 8] = [
-        "max",
-        "min",
-        "maximum",
-        "minimum",
-        "dry",
-        "oiled",
-        "lubricated",
-        "approx",
-    ];
     let rest = rest.trim_matches(closes);
     let bracketed = rest.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
     rest.is_empty()

@@ -1,7 +1,7 @@
 //! Units as people type them. The spellings are in the unit table; here is where a unit ends in
 //! a text, and what a spelling means when capitals or the field decide it.
 
-use super::{Input, Misread, Reading, Trouble};
+use super::{Input, Misread, NOTES, Reading, Trouble};
 use crate::quantity::spelling::fold;
 use crate::quantity::{Kind, Unit};
 use winnow::error::{ErrMode, ParserError};
@@ -23,22 +23,8 @@ const OTHER: &[(&str, &str, &str)] = &[
     ("lb/ft", "pounds per foot", "lbf·ft"),
 ];
 
-/// Words that end a unit because they join values, or say something of the one before them.
-const JOINTS: &[&str] = &[
-    "to",
-    "then",
-    "plus",
-    "and",
-    "or",
-    "max",
-    "min",
-    "maximum",
-    "minimum",
-    "dry",
-    "oiled",
-    "lubricated",
-    "approx",
-];
+/// Words that end a unit because they join values; those that say something of one end it too.
+const JOINTS: &[&str] = &["to", "then", "plus", "and", "or"];
 
 /// Units in which a digit stands: a minute below the line, as European rating plates print it.
 const WITH_DIGITS: &[&str] = &["1/min", "min-1", "min−1", "min⁻¹", "min^-1"];
@@ -109,7 +95,8 @@ fn joint_follows<'a>(letters: impl Iterator<Item = &'a char>) -> bool {
         .skip_while(|letter| letter.is_whitespace())
         .take_while(|letter| is_letter(**letter))
         .collect();
-    JOINTS.contains(&word.to_ascii_lowercase().as_str())
+    let mut ends = JOINTS.iter().chain(NOTES);
+    ends.any(|end| end.eq_ignore_ascii_case(&word))
 }
 
 /// What a spelling means in a field of the expected kind.

@@ -14,6 +14,8 @@ use crate::source::fastener as sources;
 
 const FRICTION: &str = "VDI 2230 friction";
 const TWIST: &str = "tension with twist";
+const NOTE_LUBRICATION: &str =
+    "What the spec says of oil or dry threads changes no figure here: choose it under Friction.";
 
 pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     let mut section = Section::new(SectionId::Clamp, "Clamp load");
@@ -21,6 +23,9 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     section.want("thread", &resolved.thread);
     section.want_unless("class", resolved.class_typed);
     section.want("spec", &resolved.spec);
+    if resolved.lubrication_in_words {
+        section.notes.push(NOTE_LUBRICATION);
+    }
     let class = resolved.class.given();
     if let Some(bolt) = common.bolt {
         if let (Some(applied), Some(clamp)) = (common.applied, common.clamp) {
@@ -201,4 +206,32 @@ fn stress_area(thread: &Thread) -> Finding {
         Unit::SquareMillimetre,
         (method, working(equation, terms, source)),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::NOTE_LUBRICATION;
+    use crate::fastener::bolt::field::SectionId;
+    use crate::fastener::bolt::{BoltText, assess, resolve};
+
+    #[test]
+    fn words_on_lubrication_are_seen_while_no_friction_is_given() {
+        for (spec, mu, noted) in [
+            ("60 N·m oiled", "", true),
+            ("60 N·m (dry)", "", true),
+            ("60 N·m (anti-seize)", "", true),
+            ("60 N·m oiled", "0.10..0.16", false),
+            ("Oil drain plug 60 N·m", "", false),
+            ("60 N·m", "", false),
+        ] {
+            let mut text = BoltText::default();
+            text.set("thread", "M10");
+            text.set("spec", spec);
+            text.set("mu", mu);
+            let whole = assess(&resolve(&text));
+            let clamp = whole.sections.iter().find(|section| section.id == SectionId::Clamp);
+            let notes = &clamp.expect("the section").notes;
+            assert_eq!(notes.contains(&NOTE_LUBRICATION), noted, "{spec}, {mu}");
+        }
+    }
 }
