@@ -44,6 +44,38 @@ impl Date {
         Self::new(number(0..4)?, number(5..7)?, number(8..10)?)
     }
 
+    /// The days that three numbers can mean in the other orders people write them, day first and month
+    /// first; a year of two digits is one of this century. Nothing for any other text.
+    ///
+    /// ```
+    /// use shopmath::sheet::Date;
+    /// let days = |text| Date::guesses(text).iter().map(Date::to_string).collect::<Vec<_>>();
+    /// assert_eq!(days("31.03.25"), ["2025-03-31"]);
+    /// assert_eq!(days("3/4/2025"), ["2025-04-03", "2025-03-04"]);
+    /// assert_eq!(days("2025/4/3"), ["2025-04-03"]);
+    /// ```
+    #[must_use]
+    pub fn guesses(text: &str) -> Vec<Self> {
+        let parts = text.split(|letter: char| !letter.is_ascii_digit());
+        let parts: Vec<&str> = parts.filter(|part| !part.is_empty()).collect();
+        let numbers: Vec<i64> = parts.iter().filter_map(|part| part.parse().ok()).collect();
+        let (&[first, middle, last], [begin, ..]) = (numbers.as_slice(), parts.as_slice()) else {
+            return Vec::new();
+        };
+        let year = |number: i64| if number < 100 { 2000 + number } else { number };
+        let orders = if begin.len() > 2 {
+            vec![(first, middle, last)]
+        } else {
+            vec![(year(last), middle, first), (year(last), first, middle)]
+        };
+        let mut days: Vec<Self> = orders
+            .into_iter()
+            .filter_map(|(year, month, day)| Self::new(year, month, day))
+            .collect();
+        days.dedup();
+        days
+    }
+
     /// The day the given number of days later (earlier if negative); nothing past the range.
     ///
     /// ```
@@ -139,6 +171,18 @@ mod tests {
             "+024-04-01",
         ] {
             assert_eq!(Date::read(text), None, "{text}");
+        }
+        for text in [
+            "",
+            "soon",
+            "2025",
+            "31.03.",
+            "99.99.2025",
+            "31.02.2025",
+            "1.2.3.4",
+            "31.03.99999999999999999999",
+        ] {
+            assert_eq!(Date::guesses(text), [], "{text}");
         }
         assert_eq!(Date::read("2024-01-01").unwrap().plus_days(i64::MAX), None);
     }

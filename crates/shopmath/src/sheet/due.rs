@@ -148,8 +148,11 @@ pub fn day(key: &'static str, text: &str) -> Result<Option<Date>, FieldFault> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let read = Date::read(text).ok_or_else(|| fault(key, "Type the day as year-month-day, such as 2025-03-31."))?;
-    Ok(Some(read))
+    let refused = || FieldFault {
+        remedies: Date::guesses(text).iter().map(Date::to_string).collect(),
+        ..fault(key, "Type the day as year-month-day, such as 2025-03-31.")
+    };
+    Date::read(text).ok_or_else(refused).map(Some)
 }
 
 fn above_nothing(read: Option<Length>) -> Result<Option<Length>, FieldFault> {
@@ -166,13 +169,29 @@ fn days(text: &str) -> Result<Option<i64>, FieldFault> {
     let days = decimal("every-days", text, 0);
     let days = days.ok().filter(|days| (1..=LONGEST).contains(days));
     let days = days.and_then(|days| i64::try_from(days).ok());
-    let refused = || {
-        fault(
+    let refused = || FieldFault {
+        remedies: in_days(text).into_iter().map(|days| days.to_string()).collect(),
+        ..fault(
             "every-days",
             "Type a whole number of days from 1 to 36500; two years are 730.",
         )
     };
     days.map(Some).ok_or_else(refused)
+}
+
+/// The days of `2 years`, `18 months` or `6 weeks`: a year has 365, a month a twelfth of that.
+fn in_days(text: &str) -> Option<u64> {
+    let text = text.trim();
+    let (number, unit) = text.split_at_checked(text.find(|letter: char| !letter.is_ascii_digit())?)?;
+    let number: u64 = number.parse().ok().filter(|number| *number < LONGEST)?;
+    let days = match unit.trim_start().bytes().next()?.to_ascii_lowercase() {
+        b'y' => number * 365,
+        b'm' => (number * 365 + 6) / 12,
+        b'w' => number * 7,
+        b'd' => number,
+        _ => return None,
+    };
+    (1..=LONGEST).contains(&days).then_some(days)
 }
 
 fn fault(key: &'static str, sentence: &str) -> FieldFault {
@@ -225,6 +244,31 @@ mod tests {
         let (due, _) = due(&interval, odometer, Date::read("2025-02-01"));
         assert!((due.left.unwrap().value + 2e6).abs() < 1e-6);
         assert_eq!(due.days_left, Some(-1));
+    }
+
+    #[test]
+    fn days_and_intervals_written_otherwise_are_offered_as_they_are_read() {
+        for (every_days, done_on, remedies) in [
+            ("2 years", "", &["730"][..]),
+            ("18 months", "", &["548"]),
+            ("6 weeks", "", &["42"]),
+            ("30 d", "", &["30"]),
+            ("200 years", "", &[]),
+            ("99999999999999999999 years", "", &[]),
+            ("often", "", &[]),
+            ("", "31.03.2025", &["2025-03-31"]),
+            ("", "3/4/25", &["2025-04-03", "2025-03-04"]),
+            ("", "5/5/25", &["2025-05-05"]),
+            ("", "yesterday", &[]),
+        ] {
+            let interval = Interval {
+                every_days: every_days.into(),
+                done_on: done_on.into(),
+                ..Interval::default()
+            };
+            let (_, faults) = due(&interval, None, None);
+            assert_eq!(faults[0].remedies, remedies, "{every_days}{done_on}");
+        }
     }
 
     #[test]

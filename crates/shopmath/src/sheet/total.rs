@@ -85,8 +85,18 @@ pub(super) fn decimal(key: &'static str, text: &str, decimals: u32) -> Result<u6
         sentence,
         remedies,
     };
-    let typed = read::value(text, Expect::field(Unit::Number))
-        .map_err(|misread| fault(misread.sentence(text), misread.remedies(text)))?;
+    let expect = Expect::field(Unit::Number);
+    let typed = read::value(text, expect).map_err(|misread| {
+        // `€ 34.50`, `34,50 EUR`, `2 x`: what stands around the number has no place here.
+        let alone = text.trim_matches(|letter: char| !letter.is_ascii_digit());
+        match read::value(alone, expect) {
+            Ok(_) => fault(
+                format!("The {key} is a number alone, such as {alone}."),
+                vec![alone.to_owned()],
+            ),
+            Err(_) => fault(misread.sentence(text), misread.remedies(text)),
+        }
+    })?;
     if typed.unit != Unit::Number || !(0.0..=MOST).contains(&typed.value) {
         return Err(fault(
             format!("The {key} is to be a number from 0 to 1000000000."),
@@ -133,6 +143,24 @@ mod tests {
             cost(&part("1000000000", "1000000000")).unwrap().unwrap().text(),
             "1000000000000000000.00"
         );
+    }
+
+    #[test]
+    fn the_number_is_offered_without_what_stands_around_it() {
+        for (count, price, remedy) in [
+            ("1", "€ 34.50", "34.50"),
+            ("1", "34,50 EUR", "34,50"),
+            ("1", "$12", "12"),
+            ("2 x", "1", "2"),
+            ("x2", "1", "2"),
+            ("4 pcs", "1", "4"),
+        ] {
+            assert_eq!(
+                cost(&part(count, price)).unwrap_err().remedies,
+                [remedy],
+                "{count} × {price}"
+            );
+        }
     }
 
     #[test]
