@@ -125,10 +125,11 @@ pub fn stage(typed: Bounds, tools: Tools) -> Stage {
 /// Whether a value in a unit is of a size people read: neither 0.000 0118 mi nor 492 126 ft.
 fn readable(typed: Bounds, unit: Unit) -> bool {
     let size = typed.high.quantity().value_in(unit).unwrap_or_default().abs();
-    let most = if matches!(unit, Unit::Kilometre | Unit::Mile) {
-        1e7
-    } else {
-        1e5
+    // A way is read in kilometres or miles.
+    let most = match unit {
+        Unit::Kilometre | Unit::Mile => 1e7,
+        _ if unit.kind() == Kind::Length => 1e5,
+        _ => 1e6,
     };
     size == 0.0 || (0.001..most).contains(&size)
 }
@@ -257,11 +258,12 @@ mod tests {
     }
 
     #[test]
-    fn the_first_row_of_a_way_is_in_miles_or_kilometres_and_has_no_fraction_of_an_inch() {
+    fn the_first_row_is_the_one_people_read_and_a_way_has_no_fraction_of_an_inch() {
         for (text, first) in [
             ("150 km", Unit::Mile),
             ("200 000 km", Unit::Mile),
             ("93 000 mi", Unit::Kilometre),
+            ("900 MPa", Unit::PoundForcePerSquareInch),
         ] {
             let read = line(text, Tools::Both).unwrap();
             assert_eq!(read.stages[0].rows[0].unit, first, "{text}");
