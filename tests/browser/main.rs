@@ -16,6 +16,7 @@ mod pace;
 mod policy;
 mod ready_is_true;
 mod retired;
+mod scroll;
 mod sheet;
 mod stray_requests;
 mod subpath;

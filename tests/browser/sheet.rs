@@ -11,6 +11,7 @@ mod storage;
 mod two_tabs;
 mod undo;
 
+pub(crate) use long::open_long;
 pub(crate) use storage::saved_as_found;
 
 use anyhow::{Context, Result};

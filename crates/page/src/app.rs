@@ -10,10 +10,12 @@ use crate::screens::convert::Convert;
 use crate::screens::sheet::SheetScreen;
 use crate::screens::sheet::desk::Desk;
 use crate::screens::sources::sources;
+use crate::scroll;
 use crate::settings::use_settings;
 use crate::views::button::Button;
 use crate::views::{icon, overlay::on_escape, settings::settings_panel};
 use gloo::utils::document;
+use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::HtmlElement;
 use yew::prelude::*;
@@ -76,12 +78,13 @@ pub(crate) fn App() -> Html {
     }
 }
 
-/// The screen's title in the document, and the heading focused when another screen, or another
-/// sheet, is shown.
+/// The screen's title in the document, the heading focused when another screen, or another sheet, is
+/// shown, and the page scrolled to where this address was left.
 #[hook]
-fn use_heading(route: &Route) -> NodeRef {
+fn use_heading(route: &Rc<Route>) -> NodeRef {
     let heading = use_node_ref();
     let first = use_mut_ref(|| true);
+    let came_here = use_mut_ref(|| false);
     {
         let heading = heading.clone();
         use_effect_with((route.screen, route.tail.clone()), move |(screen, _)| {
@@ -93,6 +96,11 @@ fn use_heading(route: &Route) -> NodeRef {
             }
         });
     }
+    use_effect_with(route.clone(), move |route| {
+        if came_here.replace(true) {
+            scroll::arrive(route);
+        }
+    });
     heading
 }
 

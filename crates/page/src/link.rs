@@ -4,6 +4,7 @@
 //! bookmark or the back button comes out of it as a [`Route`].
 
 use crate::route::{Route, Screen};
+use crate::scroll;
 use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
 use gloo::utils::window;
@@ -17,7 +18,7 @@ use yew::prelude::*;
 const REST: u32 = 350;
 
 /// The fragment the browser shows now.
-fn fragment() -> String {
+pub(crate) fn fragment() -> String {
     window().location().hash().unwrap_or_default()
 }
 
@@ -28,6 +29,7 @@ pub(crate) fn use_route() -> Rc<Route> {
     let setter = route.setter();
     use_effect_with((), move |()| {
         let listener = EventListener::new(&window(), "hashchange", move |_| {
+            scroll::leave();
             setter.set(Rc::new(Route::parse(&fragment())));
         });
         move || drop(listener)
@@ -132,5 +134,6 @@ fn replace(route: &Route) {
     if let Ok(history) = window().history() {
         // Refused only when called too often; the next rest writes it.
         let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&route.print()));
+        scroll::shows();
     }
 }

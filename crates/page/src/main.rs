@@ -12,6 +12,7 @@ mod offline;
 mod pace;
 mod route;
 mod screens;
+mod scroll;
 mod settings;
 mod storage;
 mod views;
@@ -19,5 +20,6 @@ mod views;
 fn main() {
     forms::keep();
     pace::watch();
+    scroll::watch();
     yew::Renderer::<app::App>::new().render();
 }

@@ -10,12 +10,21 @@ const BOLTS: usize = 40;
 const START: usize = 10;
 
 fn sheet() -> Value {
-    let bolt = |id: usize| json!({ "id": id, "label": format!("Cover {id}"), "thread": "M8", "class": "10.9", "spec": "25 N·m" });
+    let bolt = |id: usize| json!({ "id": id, "label": format!("Cover {id}"), "thread": "M8", "class": "10.9", "spec": format!("{} N·m", 10 + id) });
     json!({ "schema": 1, "id": "long", "machine": "Larkfield van", "fasteners": (1..=BOLTS).map(bolt).collect::<Vec<_>>() })
 }
 
 fn active(phone: &Phone) -> Result<String> {
     phone.script("return document.activeElement.id", Vec::new())
+}
+
+/// Brings the sheet in and opens it, all of its rows.
+pub(crate) fn open_long(phone: &Phone) -> Outcome {
+    bring_in(phone, &[sheet()])?;
+    phone.tap("[data-sheet='long'] a")?;
+    phone.until("all bolts", || {
+        Ok((phone.count("[data-fastener]")? == BOLTS).then_some(()))
+    })
 }
 
 #[test]

@@ -3,6 +3,7 @@
 
 use crate::awake::use_awake;
 use crate::route::Route;
+use crate::scroll;
 use gloo::events::EventListener;
 use gloo::utils::window;
 use wasm_bindgen::{JsCast, JsValue};
@@ -81,6 +82,7 @@ impl Overlay {
                 let address = route.print();
                 let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
                 let _ = history.push_state_with_url(&JsValue::NULL, "", Some(&address));
+                scroll::shows();
             }
             open.set(true);
         });

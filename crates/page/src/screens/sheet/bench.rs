@@ -15,6 +15,7 @@ use crate::forms::typing;
 use crate::link::{Places, put};
 use crate::pace;
 use crate::route::{Route, Screen};
+use crate::scroll::remembered;
 use crate::settings::SettingsHandle;
 use crate::views::button::Button;
 use crate::views::caution::cautions;
@@ -104,7 +105,7 @@ fn Open(props: &OpenProps) -> Html {
     let onset = use_onset(At::Head, onchange);
     let overlay = use_overlay();
     let step = use_state(|| 0);
-    let portion = use_portion(sheet.fasteners.len());
+    let portion = use_portion(sheet.fasteners.len(), remembered(&Route::sheet(&sheet.id)) > 0.0);
     let head = Entries {
         job,
         at: At::Head,

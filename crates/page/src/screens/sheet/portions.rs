@@ -39,10 +39,11 @@ impl Portion {
     }
 }
 
-/// The portion of a list of so many rows to draw now.
+/// The portion of a list of so many rows to draw now. All of it at once where one comes back to a place
+/// `far` down.
 #[hook]
-pub(super) fn use_portion(rows: usize) -> Portion {
-    let portion = use_state_eq(|| Portion::First(FIRST));
+pub(super) fn use_portion(rows: usize, far: bool) -> Portion {
+    let portion = use_state_eq(|| Portion::First(if far { usize::MAX } else { FIRST }));
     let next = portion.next(rows);
     let setter = portion.setter();
     use_effect_with(next, move |&next| {
