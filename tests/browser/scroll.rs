@@ -80,3 +80,30 @@ fn one_comes_back_to_the_row_one_left_and_to_the_top_of_all_else() -> Outcome {
     ensure!(phone.field("q")?.lines().count() == 20);
     Ok(())
 }
+
+#[test]
+fn a_strip_leads_to_the_parts_of_a_long_screen_and_stays_in_sight() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    open_long(&phone)?;
+    leads_to(&phone, 2, "head-parts")?;
+    leads_to(&phone, 7, "head-away")?;
+    leads_to(&phone, 1, "head-bolts")?;
+    phone.open("#/belt")?;
+    leads_to(&phone, 5, "head-checks")?;
+    leads_to(&phone, 2, "head-tensioner")?;
+    phone.open("#/bolt?thread=M10&class=10.9&spec=60%20N%C2%B7m")?;
+    leads_to(&phone, 4, "head-engagement")
+}
+
+/// A button of the strip, counted from 1, shows a heading below the strip and takes the keyboard there.
+fn leads_to(phone: &Phone, button: usize, heading: &str) -> Outcome {
+    phone.tap(&format!(".jumps .chip:nth-of-type({button})"))?;
+    let there = format!(
+        "const strip = document.querySelector('.jumps').getBoundingClientRect(); \
+         const found = document.getElementById('{heading}'); \
+         const box = found.getBoundingClientRect(); \
+         return document.activeElement === found && strip.top >= 0 && box.top >= strip.bottom - 1 && box.bottom < innerHeight * 0.9"
+    );
+    phone.until_true(&format!("`{heading}` in sight"), &there)
+}

@@ -222,6 +222,7 @@ pub(crate) fn Belt(props: &Props) -> Html {
             }
             if let Some(undo) = &drive.undo { <Bring words={undo.words()} id="bring-back" onback={bring_back_by(undo, &onact)} /> }
             <Spoken words={section::spoken(&assessment)} />
+            { section::strip() }
             { section::sections(&assessment, &drive.text, &onset, tools) }
             <div class="chips">
                 if !is_demo { { replace("demo-drive", "Show the demo drive", DriveText::demo(), &onact) } }

@@ -2,6 +2,7 @@
 
 use crate::views::field::Field as View;
 use crate::views::finding::{Finding, amount, in_words};
+use crate::views::jumps::{heading, jumps};
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::{Assessment, Candidate, DriveText, FIELDS, Section};
 use shopmath::field::{Field, FieldFault, Reads};
@@ -156,7 +157,7 @@ pub(super) fn PartView(props: &PartProps) -> Html {
     let &&(id, title, note, found) = part;
     html! {
         <section class="part" id={format!("part-{id}")}>
-            <h2>{ title }</h2>
+            { heading(id, title) }
             <p class="note">{ note }</p>
             <form class="form">{ for fields(part).map(|descriptor| field(descriptor, whole, text, onset)) }</form>
             { for found.iter().map(|section| rows(whole, section, *tools)) }
@@ -173,6 +174,11 @@ pub(super) fn sections(
 ) -> Html {
     let part = |part: &'static Part| html! { <PartView key={part.0} {part} whole={whole.clone()} text={text.clone()} {onset} {tools} /> };
     PARTS.iter().map(part).collect()
+}
+
+/// Buttons that lead to them.
+pub(super) fn strip() -> Html {
+    jumps(PARTS.iter().map(|part| (part.0, part.1)))
 }
 
 /// The findings of a section: those of the whole drive as rows, those of the pulleys in a block

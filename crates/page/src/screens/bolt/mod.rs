@@ -115,7 +115,7 @@ pub(crate) fn Bolt(props: &Props) -> Html {
             { verdict(&assessment, &form) }
             <Spoken words={spoken(&assessment, &form)} />
             { overlay.button("Large type, for arm's length", to_route(text)) }
-            { section::jumps(&assessment.sections) }
+            { section::strip(&assessment.sections) }
             { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
             { cautions(&assessment.cautions) }
         </>

@@ -2,13 +2,11 @@
 
 use super::form::Form;
 use crate::settings::SettingsHandle;
-use crate::views::button::Button;
 use crate::views::caution::cautions;
 use crate::views::finding::Finding;
-use crate::views::focus::{focus, into_sight};
+use crate::views::jumps::{heading, jumps};
 use crate::views::settings::tools_choice;
 use crate::views::sketch::Sketch;
-use gloo::utils::document;
 use shopmath::convert;
 use shopmath::fastener::bolt::{Assessment, Section, SectionId, field};
 use shopmath::quantity::{Bounds, Kind, Quantity};
@@ -27,8 +25,8 @@ pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, setti
         .map(|field| field.label)
         .collect();
     html! {
-        <section id={element_id(part.id)} class="part" key={part.title}>
-            <h2 id={heading_id(part.id)} tabindex="-1">{ part.title }</h2>
+        <section id={format!("part-{}", part.id.name())} class="part" key={part.title}>
+            { heading(part.id.name(), part.title) }
             { form.part(part.id) }
             if part.id == SectionId::Wrench { { tools_choice(settings) } }
             { drawings(part.id, whole, form, tools) }
@@ -93,25 +91,6 @@ pub(super) fn finding<'a>(whole: &'a Assessment, name: &'static str) -> Option<&
 }
 
 /// Buttons that lead to the sections.
-pub(super) fn jumps(parts: &[Section]) -> Html {
-    let jump = |part: &Section| {
-        let (id, heading) = (element_id(part.id), heading_id(part.id));
-        let onclick = Callback::from(move |_: MouseEvent| {
-            if let Some(section) = document().get_element_by_id(&id) {
-                section.scroll_into_view();
-            }
-            focus(&heading);
-        });
-        Button::chip(part.title, onclick).keyed(part.title)
-    };
-    html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.iter().map(jump) }</nav> }
-}
-
-fn element_id(id: SectionId) -> String {
-    format!("part-{}", id.name())
-}
-
-/// The heading of a section, which takes the keyboard along when the section is led to.
-fn heading_id(id: SectionId) -> String {
-    format!("head-{}", id.name())
+pub(super) fn strip(parts: &[Section]) -> Html {
+    jumps(parts.iter().map(|part| (part.id.name(), part.title)))
 }

@@ -19,6 +19,7 @@ use crate::scroll::remembered;
 use crate::settings::SettingsHandle;
 use crate::views::button::Button;
 use crate::views::caution::cautions;
+use crate::views::jumps::{heading, jumps};
 use crate::views::overlay::use_overlay;
 use crate::views::settings::tools_choice;
 use crate::views::spoken::Spoken;
@@ -31,6 +32,17 @@ use shopmath::sheet::{Belt, Check, Fastener, Interval, Part, csv};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
+
+/// The parts of a sheet.
+const PARTS: [(&str, &str); 7] = [
+    ("bolts", "Bolts"),
+    ("parts", "Parts"),
+    ("checks", "Checks"),
+    ("belts", "Belt drives"),
+    ("due", "Next due"),
+    ("notes", "Notes"),
+    ("away", "Print, save, share"),
+];
 
 #[derive(PartialEq, Properties)]
 pub(super) struct Props {
@@ -116,6 +128,7 @@ fn Open(props: &OpenProps) -> Html {
     if overlay.is_open() {
         return steps(job, &step, onchange, &overlay);
     }
+    let [bolts, parts, checks, belts, due, notes, away] = PARTS.map(|(id, title)| heading(id, title));
     html! {
         <>
             <div class="screen-only sheet">
@@ -126,7 +139,8 @@ fn Open(props: &OpenProps) -> Html {
                 if !sheet.fasteners.is_empty() { { overlay.button("Bolt by bolt, in large type", Route::sheet(&sheet.id)) } }
 
                 { cautions(&[caution::fastener::TIGHTENING_CAN_HURT]) }
-                <h2>{ "Bolts" }</h2>
+                { jumps(PARTS.into_iter()) }
+                { bolts }
                 <ol class={classes!("job-rows", (portion == Portion::Settled).then_some("settled"))}>{ for (0..portion.of(sheet.fasteners.len())).map(|place| html! {
                     <FastenerRow key={sheet.fasteners[place].id} job={job.clone()} {place} onchange={onchange.clone()} />
                 }) }</ol>
@@ -140,7 +154,7 @@ fn Open(props: &OpenProps) -> Html {
                 { tools_choice(&props.settings) }
                 { summary::tools(job) }
 
-                <h2>{ "Parts" }</h2>
+                { parts }
                 { rows(job, onchange, List::Parts, PART, sheet.parts.iter().map(|row| (row.id, Some(row.done)))) }
                 { add("add-part", "Add a part", onchange, {
                     let job = job.clone();
@@ -149,14 +163,14 @@ fn Open(props: &OpenProps) -> Html {
                 <form class="entries">{ head.of(MONEY) }</form>
                 { summary::total(job, true) }
 
-                <h2>{ "Checks" }</h2>
+                { checks }
                 { rows(job, onchange, List::Checks, CHECK, sheet.checks.iter().map(|row| (row.id, Some(row.done)))) }
                 { add("add-check", "Add a check", onchange, {
                     let job = job.clone();
                     move || NewRow::Check(Check { id: free_id(&job.sheet, List::Checks), ..Check::default() })
                 }) }
 
-                <h2>{ "Belt drives" }</h2>
+                { belts }
                 <ol class="job-rows">{ for sheet.belts.iter().enumerate().map(|(place, row)| html! {
                     <Row key={row.id} job={job.clone()} list={List::Belts} id={row.id} {place} of={sheet.belts.len()} fields={BELT} done={None::<bool>} onchange={onchange.clone()}>
                         <a class="row-link" href={format!("#/belt?{}", row.query)}>{ "Open in Belt" }</a>
@@ -164,7 +178,7 @@ fn Open(props: &OpenProps) -> Html {
                 }) }</ol>
                 { from_belt(job, &props.places, onchange) }
 
-                <h2>{ "Next due" }</h2>
+                { due }
                 { rows(job, onchange, List::Intervals, INTERVAL, sheet.intervals.iter().map(|row| (row.id, None))) }
                 { add("add-interval", "Add an interval", onchange, {
                     let job = job.clone();
@@ -177,14 +191,14 @@ fn Open(props: &OpenProps) -> Html {
                 }) }
                 { summary::due(job, true) }
 
-                <h2>{ "Notes" }</h2>
+                { notes }
                 <form class="remarks">
                     <label class="spoken" for="sheet-notes">{ "Notes" }</label>
                     <textarea id="sheet-notes" name="notes" rows="3" value={pace::shown("sheet-notes", &sheet.notes.clone().into())}
                         oninput={typing(&onset.reform(|text| ("notes", text)))} />
                 </form>
 
-                <h2>{ "Print, save, share" }</h2>
+                { away }
                 { out(job, desk) }
                 <Share job={job.clone()} />
                 { cautions(&[caution::RECORD_IS_YOURS]) }

@@ -1,0 +1,30 @@
+//! The parts of a long screen: their headings, and a strip of buttons that leads to them.
+
+use super::button::Button;
+use super::focus::{focus, into_sight};
+use gloo::utils::document;
+use yew::prelude::*;
+
+/// The heading of a part.
+pub(crate) fn heading(id: &str, title: &'static str) -> Html {
+    html! { <h2 id={heading_id(id)} tabindex="-1">{ title }</h2> }
+}
+
+/// Buttons that lead to the parts of these ids and titles. The keyboard is led along.
+pub(crate) fn jumps(parts: impl Iterator<Item = (&'static str, &'static str)>) -> Html {
+    let jump = |(id, title): (&'static str, &'static str)| {
+        let heading = heading_id(id);
+        let onclick = Callback::from(move |_: MouseEvent| {
+            if let Some(heading) = document().get_element_by_id(&heading) {
+                heading.scroll_into_view();
+            }
+            focus(&heading);
+        });
+        Button::chip(title, onclick).keyed(id)
+    };
+    html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.map(jump) }</nav> }
+}
+
+fn heading_id(id: &str) -> String {
+    format!("head-{id}")
+}
