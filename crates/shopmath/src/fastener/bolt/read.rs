@@ -138,7 +138,11 @@ pub(super) fn stages(text: &str) -> Result<Vec<read::Stage>, Fault> {
         kind: None,
         bare: Some(Unit::NewtonMetre),
     };
-    read::stages(text, expect).or_else(|fault| read::line(text).map(|line| line.stages).map_err(|_| fault))
+    read::stages(text, expect).or_else(|fault| match read::line(text) {
+        Ok(line) => Ok(line.stages),
+        Err(of_line) if of_line.misread == Misread::TwoValues => Err(of_line),
+        Err(_) => Err(fault),
+    })
 }
 
 fn stage(key: &'static str, text: &str, bounds: Bounds) -> Read<Stage> {

@@ -148,6 +148,7 @@ mod tests {
             ("spec", "-5 Nm"),
             ("spec", "90°"),
             ("spec", "60 Nmn"),
+            ("spec", "Step 1 20 Nm Step 2 90°"),
             ("grip", "4"),
             ("grip", "4 k"),
         ] {
