@@ -5,15 +5,18 @@
 use crate::link::fragment;
 use crate::route::Route;
 use gloo::events::EventListener;
-use gloo::utils::window;
+use gloo::utils::{document, window};
 use std::cell::{Cell, RefCell};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
+use web_sys::{Element, ScrollRestoration};
 
 /// Addresses remembered at most.
 const REMEMBERED: usize = 50;
 /// Frames that what was seen there may take to be drawn again: a third of a second.
 const FRAMES: u32 = 20;
+/// Frames that what comes into sight on the way takes to be laid out.
+const SETTLING: u32 = 4;
 
 thread_local! {
     /// The address that is shown, as the browser has it.
@@ -26,6 +29,10 @@ thread_local! {
 /// Follows how far the page is scrolled. Called once, when the page starts.
 pub(crate) fn watch() {
     shows();
+    // The browser would move the page too, some of them later than this. A page loaded again is its to move.
+    restored_by(ScrollRestoration::Manual);
+    EventListener::new(&window(), "pagehide", |_| restored_by(ScrollRestoration::Auto)).forget();
+    EventListener::new(&window(), "pageshow", |_| restored_by(ScrollRestoration::Manual)).forget();
     EventListener::new(&window(), "scroll", |_| {
         // Going back, a browser moves the page before it says that the address has changed.
         if SHOWN.with_borrow(|shown| *shown == fragment()) {
@@ -33,6 +40,13 @@ pub(crate) fn watch() {
         }
     })
     .forget();
+}
+
+fn restored_by(whom: ScrollRestoration) {
+    if let Ok(history) = window().history() {
+        // Refused only by a page that is not shown any more.
+        let _ = history.set_scroll_restoration(whom);
+    }
 }
 
 /// Notes that the address in the browser is that of what is shown.
@@ -73,8 +87,29 @@ fn reach(far: f64, frames: u32) {
     window.scroll_to_with_x_and_y(0.0, far);
     let short = far - window.scroll_y().unwrap_or_default();
     if short > 1.0 && frames > 0 {
-        let again = Closure::once_into_js(move || reach(far, frames - 1));
-        // Without frames the page is not shown, and nothing is to be reached.
-        let _ = window.request_animation_frame(again.unchecked_ref());
+        next_frame(move || reach(far, frames - 1));
     }
+}
+
+/// Shows an element that takes the focus at the top. What comes into sight above it on the way is laid out a
+/// few frames later, and not every browser keeps its place then.
+pub(crate) fn to(element: Element) {
+    lead(element, SETTLING);
+}
+
+fn lead(element: Element, frames: u32) {
+    element.scroll_into_view();
+    if frames > 0 {
+        next_frame(move || {
+            // Not once one has gone on from there.
+            if document().active_element().as_ref() == Some(&element) {
+                lead(element, frames - 1);
+            }
+        });
+    }
+}
+
+fn next_frame(then: impl FnOnce() + 'static) {
+    // Without frames the page is not shown, and there is nothing to scroll.
+    let _ = window().request_animation_frame(Closure::once_into_js(then).unchecked_ref());
 }

@@ -32,7 +32,7 @@ cargo xtask <command>
         folder that has been built before, without building
   test  run every check there is: format, lints, unit, property and reference
         tests, a short search with each fuzzer, licences and sources, then
-        journeys in all three engines
+        journeys in Chromium and Firefox
   test browser [chromium|firefox|webkit] [NAME...]
         only the journeys, or only those whose name contains NAME, in one
         engine or in all of them

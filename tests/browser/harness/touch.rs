@@ -90,10 +90,12 @@ impl Phone {
 
     /// Chooses an entry of a list by its value.
     pub fn choose(&self, key: &str, value: &str) -> Result<()> {
-        self.reach(&format!("[id='{key}']"))?;
-        let entry = self.element(&format!("[id='{key}'] option[value='{value}']"))?;
-        self.wait_on(entry.click())
-            .with_context(|| format!("`{key}` does not offer `{value}`"))
+        // A part that has just come into sight may not be laid out yet.
+        self.until(&format!("`{key}` to offer `{value}`"), || {
+            self.reach(&format!("[id='{key}']"))?;
+            let entry = self.element(&format!("[id='{key}'] option[value='{value}']"))?;
+            Ok(self.wait_on(entry.click()).ok())
+        })
     }
 
     /// An element, scrolled clear of the bars at the top and bottom, as a thumb would.

@@ -2,6 +2,7 @@
 
 use super::button::Button;
 use super::focus::{focus, into_sight};
+use crate::scroll;
 use gloo::utils::document;
 use yew::prelude::*;
 
@@ -16,7 +17,7 @@ pub(crate) fn jumps(parts: impl Iterator<Item = (&'static str, &'static str)>) -
         let heading = heading_id(id);
         let onclick = Callback::from(move |_: MouseEvent| {
             if let Some(heading) = document().get_element_by_id(&heading) {
-                heading.scroll_into_view();
+                scroll::to(heading);
             }
             focus(&heading);
         });
