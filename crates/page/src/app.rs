@@ -84,20 +84,19 @@ pub(crate) fn App() -> Html {
 fn use_heading(route: &Rc<Route>) -> NodeRef {
     let heading = use_node_ref();
     let first = use_mut_ref(|| true);
-    let came_here = use_mut_ref(|| false);
     {
-        let heading = heading.clone();
+        let (heading, first) = (heading.clone(), first.clone());
         use_effect_with((route.screen, route.tail.clone()), move |(screen, _)| {
             document().set_title(&format!("{} · Fenderside", screen.title()));
-            let first = first.replace(false);
-            if let Some(heading) = heading.cast::<HtmlElement>().filter(|_| !first) {
+            if let Some(heading) = heading.cast::<HtmlElement>().filter(|_| !*first.borrow()) {
                 // Focus can only be refused when the heading is gone.
                 let _ = heading.focus();
             }
         });
     }
+    // After the focus, which scrolls too. Every change of screen or sheet is one of the route.
     use_effect_with(route.clone(), move |route| {
-        if came_here.replace(true) {
+        if !first.replace(false) {
             scroll::arrive(route);
         }
     });

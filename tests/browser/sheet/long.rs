@@ -1,7 +1,7 @@
 //! A sheet of many bolts: its first rows are seen at once, and all of it is there to work on.
 
 use super::{bring_in, until_kept};
-use anyhow::{Result, ensure};
+use anyhow::ensure;
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::{Value, json};
 
@@ -12,10 +12,6 @@ const START: usize = 10;
 fn sheet() -> Value {
     let bolt = |id: usize| json!({ "id": id, "label": format!("Cover {id}"), "thread": "M8", "class": "10.9", "spec": format!("{} N·m", 10 + id) });
     json!({ "schema": 1, "id": "long", "machine": "Larkfield van", "fasteners": (1..=BOLTS).map(bolt).collect::<Vec<_>>() })
-}
-
-fn active(phone: &Phone) -> Result<String> {
-    phone.script("return document.activeElement.id", Vec::new())
 }
 
 /// Brings the sheet in and opens it, all of its rows.
@@ -49,9 +45,10 @@ fn the_first_rows_of_a_long_sheet_are_seen_at_once_and_the_rest_follow() -> Outc
     phone.type_into("bolt-40-spec", "44 ft-lb")?;
     phone.until_text("#bolt-40 .row-spec", "59.7 N·m")?;
     phone.tap("#add-fastener")?;
-    phone.until("the new row's first field", || {
-        Ok((active(&phone)? == "bolt-41-label").then_some(()))
-    })?;
+    phone.until_true(
+        "the new row's first field",
+        "return document.activeElement.id === 'bolt-41-label'",
+    )?;
     until_kept(&phone)?;
     phone.reload()?;
     phone.until("all bolts and the new one", || {
