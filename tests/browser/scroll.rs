@@ -33,7 +33,7 @@ fn one_comes_back_to_the_row_one_left_and_to_the_top_of_all_else() -> Outcome {
     scroll(&phone, "document.getElementById('bolt-30').scrollIntoView()")?;
     let row = phone.until("the row", || Ok(Some(far(&phone)?).filter(|far| *far > 5000.0)))?;
 
-    follow(&phone, "#bolt-30 .row-link")?;
+    follow(&phone, "#bolt-30 [name=open]")?;
     phone.until_text("h1", "Bolt")?;
     until_at(&phone, "the top of Bolt", 0.0)?;
     phone.back()?;
@@ -49,18 +49,18 @@ fn one_comes_back_to_the_row_one_left_and_to_the_top_of_all_else() -> Outcome {
     until_at(&phone, "the row by its tab", row)?;
 
     // Bolt is left far down; the next bolt begins with its verdict all the same.
-    follow(&phone, "#bolt-30 .row-link")?;
+    follow(&phone, "#bolt-30 [name=open]")?;
     phone.until_text("h1", "Bolt")?;
     scroll(&phone, "scrollTo(0, 900)")?;
     until_at(&phone, "far down on Bolt", 900.0)?;
     phone.back()?;
     phone.until_text("h1", "Sheet")?;
-    follow(&phone, "#bolt-29 .row-link")?;
+    follow(&phone, "#bolt-29 [name=open]")?;
     phone.until_text("h1", "Bolt")?;
     until_at(&phone, "the top of the other bolt", 0.0)?;
     phone.back()?;
     phone.until_text("h1", "Sheet")?;
-    follow(&phone, "#bolt-30 .row-link")?;
+    follow(&phone, "#bolt-30 [name=open]")?;
     phone.until_text("h1", "Bolt")?;
     until_at(&phone, "the place on the bolt of before", 900.0)?;
 

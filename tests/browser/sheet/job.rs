@@ -200,7 +200,7 @@ fn a_bolt_opens_filled_in(phone: &Phone, id: &str) -> Outcome {
     let read = "return document.querySelector('#bolt-3 .row-verdict').textContent.replace(/\\s/g, ' ')";
     let sentence: String = phone.script(read, Vec::new())?;
     let (_, sentence) = sentence.split_once(' ').context("a sign before the sentence")?;
-    phone.tap("#bolt-3 .row-link")?;
+    phone.tap("#bolt-3 [name=open]")?;
     phone.until_text("#verdict", sentence)?;
     ensure!(verdict.is_some() && phone.attribute("#verdict", "data-verdict")? == verdict);
     for (key, text) in &BOLTS[2][1..] {

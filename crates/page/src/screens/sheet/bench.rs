@@ -1,7 +1,7 @@
 //! One sheet on the bench: its head, bolts, parts, checks, belt drives and intervals.
 
 use super::desk::{Desk, Slot, use_desk};
-use super::entries::{Entries, Row, use_onset, wrong};
+use super::entries::{Entries, Row, open, use_onset, wrong};
 use super::fastener::FastenerRow;
 use super::job::{Change, Job};
 use super::paper::PaperAtHand;
@@ -173,7 +173,7 @@ fn Open(props: &OpenProps) -> Html {
                 { belts }
                 <ol class="job-rows">{ for sheet.belts.iter().enumerate().map(|(place, row)| html! {
                     <Row key={row.id} job={job.clone()} list={List::Belts} id={row.id} {place} of={sheet.belts.len()} fields={BELT} done={None::<bool>} onchange={onchange.clone()}>
-                        <a class="row-link" href={format!("#/belt?{}", row.query)}>{ "Open in Belt" }</a>
+                        { open("Open in Belt", Route::parse(&format!("belt?{}", row.query))) }
                     </Row>
                 }) }</ol>
                 { from_belt(job, &props.places, onchange) }

@@ -1,6 +1,8 @@
 //! The fields of a row, drawn from the core's lists, and the buttons every row has.
 
 use super::job::{Change, Job};
+use crate::link::go;
+use crate::route::Route;
 use crate::views::button::Button;
 use crate::views::field::Field as View;
 use crate::views::focus::{focus, focus_beside, keep_focus};
@@ -117,6 +119,14 @@ pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onch
             { Button::chip("Remove", remove).name("remove").draw() }
         </div>
     }
+}
+
+/// Leads from a row to the screen that works it out. A button and no link: Chromium looks a tenth of a
+/// second after each frame whether some of a page's links are in sight, one in a hundred picked at random,
+/// and a key that falls on that look is seen a frame later.
+pub(super) fn open(words: &'static str, route: Route) -> Html {
+    let onclick = Callback::from(move |_| go(None, &route));
+    Button::chip(words, onclick).name("open").draw()
 }
 
 /// The button that adds a row to a list.

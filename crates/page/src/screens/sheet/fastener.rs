@@ -1,6 +1,6 @@
 //! A row of bolts: what was typed, the spec in the user's units, the verdict, the readings.
 
-use super::entries::{Entries, row_buttons, row_tick, use_focus, use_onset};
+use super::entries::{Entries, open, row_buttons, row_tick, use_focus, use_onset};
 use super::job::{Change, Job};
 use crate::route::{Route, Screen};
 use crate::views::caution::caution;
@@ -125,7 +125,7 @@ fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
             if let Some(verdict) = &found.verdict {
                 <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict.slug) }{ " " }{ &verdict.sentence }</p>
             }
-            <a class="row-link" href={bolt_route(row).print()}>{ "Open in Bolt" }</a>
+            { open("Open in Bolt", bolt_route(row)) }
             { for found.cautions.iter().filter(|words| words.slug != TIGHTENING_CAN_HURT.slug).map(caution) }
         </div>
     }
