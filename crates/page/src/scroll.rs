@@ -79,15 +79,22 @@ pub(crate) fn remembered(route: &Route) -> f64 {
 
 /// Shows an address where it was left. What is to be seen there may be drawn a few frames later.
 pub(crate) fn arrive(route: &Route) {
-    reach(remembered(route), FRAMES);
+    reach(fragment(), remembered(route), FRAMES);
 }
 
-fn reach(far: f64, frames: u32) {
+fn reach(address: String, far: f64, frames: u32) {
+    // Not once one has gone on from there.
+    if SHOWN.with_borrow(|shown| *shown != address) {
+        return;
+    }
     let window = window();
     window.scroll_to_with_x_and_y(0.0, far);
-    let short = far - window.scroll_y().unwrap_or_default();
+    // The browser tells of it a frame later, when one may have gone on.
+    let reached = window.scroll_y().unwrap_or_default();
+    FAR.set(reached);
+    let short = far - reached;
     if short > 1.0 && frames > 0 {
-        next_frame(move || reach(far, frames - 1));
+        next_frame(move || reach(address, far, frames - 1));
     }
 }
 

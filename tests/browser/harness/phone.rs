@@ -169,7 +169,17 @@ impl Phone {
     /// Opens an address of the page, such as `#/convert`, and waits until it runs.
     pub fn open(&self, address: &str) -> Result<()> {
         self.go(&format!("{}{address}", self.site))?;
-        self.until_running()
+        self.until_running()?;
+        self.until_drawn()
+    }
+
+    /// Waits until the page has heard of what happened last and drawn it: where only the part behind the
+    /// `#` changes, WebKit's driver answers before the page knows.
+    fn until_drawn(&self) -> Result<()> {
+        let heard = "return new Promise((done) => { \
+             requestAnimationFrame(() => setTimeout(() => requestAnimationFrame(() => setTimeout(done)))); \
+             setTimeout(done, 500); })";
+        self.script(heard, Vec::new())
     }
 
     /// Goes to any address, whatever is there.
