@@ -117,6 +117,9 @@ fn what_manuals_print_in_their_own_ways_is_read_and_what_could_mean_two_things_i
         ("850 min⁻¹", "rpm", 850.0),
         ("600 N·cm", "N·m", 6.0),
         ("150 000 km", "mi", 93_205.678_835_600),
+        ("M12 x 1.5 110 Nm", "N·m", 110.0),
+        ("Stage 1 - 20 Nm", "N·m", 20.0),
+        ("5 pints (imp)", "L", 2.841_306_25),
     ] {
         phone.type_into("q", typed)?;
         phone.until_row(unit, value, 1e-10)?;
@@ -132,6 +135,13 @@ fn what_manuals_print_in_their_own_ways_is_read_and_what_could_mean_two_things_i
     phone.type_into("q", "M8: 25 Nm, M10: 49 Nm")?;
     phone.until_text("#q-error", "more than one value")?;
     ensure!(phone.count("[data-row]")? == 0, "one of the two was taken");
+    phone.type_into("q", "32/35 psi")?;
+    phone.until_text("#q-error", "more than one value")?;
+    // A point may mark thousands where the values run into them.
+    phone.type_into("q", "60.000 km")?;
+    phone.until_text("#q-error", "Type 60000 or 60")?;
+    phone.tap(".fault .chip")?;
+    phone.until_row("mi", 37_282.271_534_24, 1e-10)?;
     // A thread in a list leads to its bench, as it does alone.
     phone.type_into("q", "3/8\"-16")?;
     phone.until_text("#q-error", "names a thread")?;
@@ -231,7 +241,16 @@ fn a_thread_a_belt_and_a_torque_lead_on() -> Outcome {
     }
     // The bolt kept its thread from the first visit.
     ensure!(phone.field("thread")? == "3/8-16");
-    Ok(())
+    // What the line says of the bolt goes with it.
+    phone.open("#/convert?q=Wheel%20bolt%20M12%20x%201.5%2010.9%20110%20Nm")?;
+    phone.tap(".answers a.button")?;
+    phone.until_text("h1", "Bolt")?;
+    ensure!(phone.field("thread")? == "M12 x 1.5" && phone.field("class")? == "10.9");
+    phone.until_text("#verdict", "Believable")?;
+    // A fraction alone may name a thread, or be a length.
+    phone.open("#/convert?q=9%2F16")?;
+    phone.tap(".fault .chip")?;
+    phone.until_row("mm", 14.2875, 1e-12)
 }
 
 #[test]

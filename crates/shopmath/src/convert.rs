@@ -5,7 +5,7 @@
 
 use crate::caution::{self, Caution};
 use crate::drive::belt::Belt;
-use crate::fastener::{thread_text, wrench_fit};
+use crate::fastener::{class, thread_text, wrench_fit};
 use crate::fraction;
 use crate::quantity::fault::{Fault, Misread};
 use crate::quantity::{Bounds, Kind, Quantity, Unit, exact, read};
@@ -65,6 +65,40 @@ pub fn elsewhere(text: &str) -> Option<Elsewhere> {
     } else {
         Belt::read(text).is_ok().then_some(Elsewhere::Belt)
     }
+}
+
+/// The thread and the strength class that a label names, such as those of `Wheel bolt M12x1.5 10.9`.
+///
+/// ```
+/// use shopmath::convert::bolt_in;
+/// assert_eq!(bolt_in("Wheel bolt M12 x 1.5 10.9"), (Some("M12 x 1.5"), Some("10.9")));
+/// assert_eq!(bolt_in("Tensioner 2"), (None, None));
+/// ```
+#[must_use]
+pub fn bolt_in(label: &str) -> (Option<&str>, Option<&str>) {
+    let ends = |text: &str| {
+        let spaces = text.char_indices().filter(|(_, letter)| letter.is_whitespace());
+        spaces.map(|(at, _)| at).chain([text.len()]).take(4).collect::<Vec<_>>()
+    };
+    let words = || {
+        label
+            .split_whitespace()
+            .map(|word| word.as_ptr().addr() - label.as_ptr().addr())
+    };
+    let thread = words().find_map(|start| {
+        let rest = label.get(start..)?;
+        // A bare number is the size of many things.
+        let names = rest.starts_with(['M', 'm', '#']) || rest.contains('/');
+        let read = |end: &usize| rest.get(..*end).filter(|text| names && thread_text::read(text).is_ok());
+        ends(rest).iter().rev().find_map(read)
+    });
+    let after = thread
+        .and_then(|thread| label.split_once(thread))
+        .map_or(label, |(_, after)| after);
+    let class = after
+        .split_whitespace()
+        .find(|word| word.contains('.') && class::read(word).is_ok());
+    (thread, class)
 }
 
 /// Converts one line of text.
@@ -225,7 +259,12 @@ fn cautions(text: &str, stages: &[Stage]) -> Vec<Caution> {
 
 /// Whether a text says that it means US measure.
 fn names_us(text: &str) -> bool {
-    text.as_bytes().windows(2).any(|pair| pair.eq_ignore_ascii_case(b"us"))
+    text.split(|letter: char| !letter.is_ascii_alphabetic() && letter != '.')
+        .any(|word| {
+            let word = word.replace('.', "").to_ascii_lowercase();
+            let of_what = word.strip_prefix("us");
+            of_what.is_some_and(|unit| matches!(unit, "" | "a") || unit.starts_with(['g', 'q', 'p', 'f']))
+        })
 }
 
 #[cfg(test)]

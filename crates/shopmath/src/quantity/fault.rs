@@ -22,9 +22,9 @@ pub enum Misread {
     Empty,
     /// A number was expected here.
     NoNumber,
-    /// `1,234`: thousands or decimals.
+    /// `1,234`, or `60.000` of a unit that runs into thousands: thousands or decimals.
     AmbiguousComma {
-        /// The number without the comma.
+        /// The number without the mark.
         as_thousands: String,
         /// The number with a decimal point.
         as_decimal: String,
@@ -49,6 +49,8 @@ pub enum Misread {
         /// The symbol to type.
         instead: &'static str,
     },
+    /// A unit that is not read: what one of it is in a unit that is.
+    Multiple(&'static str),
     /// A unit with two meanings, such as `oz`.
     AmbiguousUnit(&'static [&'static str]),
     /// A quantity of the wrong kind for the field.
@@ -122,11 +124,22 @@ impl Fault {
                 as_decimal,
             } => vec![as_thousands.clone(), as_decimal.clone()],
             Misread::UnknownUnit(Some(unit)) => vec![unit.symbol().into()],
+            // A fraction alone may name a thread, or a length.
+            Misread::Name(_)
+                if text
+                    .chars()
+                    .all(|letter| letter.is_ascii_digit() || matches!(letter, ' ' | '/')) =>
+            {
+                vec![format!("{} in", text.trim())]
+            }
             Misread::OtherUnit { instead, .. } => vec![(*instead).into()],
             Misread::AmbiguousUnit(options) => options.iter().map(|option| (*option).into()).collect(),
+            Misread::NoUnit { .. } if in_brackets(text, self.place.start) => Vec::new(),
             Misread::NoUnit { expected } => match expected {
                 Some(Kind::Angle) => vec!["°".into()],
                 Some(kind) => kind.rows().take(2).map(|unit| format!(" {}", unit.symbol())).collect(),
+                // A stage is a torque or an angle.
+                None if text.contains('+') => [" N·m", " lbf·ft"].map(String::from).to_vec(),
                 None => [" N·m", " lbf·ft", " mm", " in"].map(String::from).to_vec(),
             },
             _ => Vec::new(),
@@ -154,7 +167,7 @@ impl fmt::Display for Misread {
                 as_decimal,
             } => write!(
                 out,
-                "the comma can mark thousands or decimals. Type {as_thousands} or {as_decimal}."
+                "the mark can mean thousands or decimals. Type {as_thousands} or {as_decimal}."
             ),
             Self::Malformed => write!(
                 out,
@@ -190,6 +203,10 @@ impl fmt::Display for Misread {
             Self::OtherUnit { meaning, instead } => {
                 write!(out, "with these capitals it means {meaning}. Type {instead}.")
             }
+            Self::Multiple(one) => write!(
+                out,
+                "this unit is not read here. One of it is {one}: type the value in that."
+            ),
             Self::AmbiguousUnit(options) => write!(out, "this has two meanings. Type {}.", options.join(" or ")),
             Self::WrongKind { expected, found } => write!(
                 out,
@@ -218,12 +235,18 @@ impl fmt::Display for Misread {
             Self::StagesNotWanted => write!(out, "one value is wanted here, not stages. Type a single value."),
             Self::TwoValues => write!(
                 out,
-                "more than one value stands in this line. Put each on a line of its own, or join stages by +."
+                "more than one value may stand here. Put each on a line of its own, join stages by +, and write a large number without spaces."
             ),
-            Self::Name(what) => write!(out, "this names a {what}; there is nothing to convert in it."),
+            Self::Name(what) => write!(out, "this names a {what}; alone there is nothing to convert in it."),
             Self::Leftover => write!(out, "this does not belong to a value. Remove it, or start a new line."),
         }
     }
+}
+
+/// Whether a place lies in brackets, where a lone number may lead to a footnote.
+fn in_brackets(text: &str, place: usize) -> bool {
+    let before = text.get(..place).unwrap_or_default();
+    before.rfind('(') > before.rfind(')')
 }
 
 /// The name of a kind with its article.

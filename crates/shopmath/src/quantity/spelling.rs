@@ -9,7 +9,13 @@ pub fn fold(typed: &str) -> String {
     let mut folded = String::with_capacity(typed.len());
     for letter in typed.chars() {
         match letter {
-            '·' | '⋅' | '∙' | '•' | '×' | '*' | '.' | '-' | '−' | '⁻' | '‐' | '‑' | '_' | '^' => {}
+            '·' | '⋅' | '∙' | '•' | '‧' | '×' | '*' | '.' | '-' | '−' | '⁻' | '‐' | '‑' | '‒' | '–' | '_' | '^' =>
+                {}
+            '℃' => folded.push_str("°c"),
+            '℉' => folded.push_str("°f"),
+            '㎜' => folded.push_str("mm"),
+            '㎝' => folded.push_str("cm"),
+            'ℓ' => folded.push('l'),
             '¹' => folded.push('1'),
             space if space.is_whitespace() => {}
             '²' => folded.push('2'),

@@ -252,7 +252,7 @@ units! {
     /// Volume of a fluid.
     Volume: Volume, "volume", uom::si::volume as volume {
         /// Litre.
-        Row Metric Litre = 1e-3; "L", "litres", ["l", "litre", "liter", "litres", "liters", "ltr", "ltrs", "dm3"];
+        Row Metric Litre = 1e-3; "L", "litres", ["l", "litre", "liter", "litres", "liters", "ltr", "ltrs", "lt", "dm3"];
         /// Millilitre, the same as a cubic centimetre.
         Row Metric Millilitre = 1e-6; "mL", "millilitres",
             ["ml", "millilitre", "milliliter", "millilitres", "milliliters", "cc", "cm3", "ccm"];
@@ -340,7 +340,7 @@ units! {
     Rotation: AngularVelocity, "rotational speed", uom::si::angular_velocity as rotation {
         /// Revolution per minute.
         Row Inch RevolutionPerMinute = core::f64::consts::TAU / 60.0; "rpm", "revolutions per minute",
-            ["rpm", "r/min", "rev/min", "revs", "revs/min", "min1", "1/min", "/min"];
+            ["rpm", "r/min", "rev/min", "revs", "revs/min", "min1", "1/min", "/min", "u/min", "upm"];
         /// Radian per second.
         Row Metric RadianPerSecond = 1.0; "rad/s", "radians per second", ["rad/s", "rads/s", "rad/sec"];
     }
@@ -348,7 +348,7 @@ units! {
     /// Plane angle, such as the turn after a snug torque.
     Angle: Angle, "angle", uom::si::angle as angle {
         /// Degree of arc.
-        Row Metric Degree = core::f64::consts::TAU / 360.0; "°", "degrees", ["°", "deg", "degs", "degree", "degrees"];
+        Row Metric Degree = core::f64::consts::TAU / 360.0; "°", "degrees", ["°", "deg", "degs", "degree", "degrees", "°turn", "degturn", "degreeturn", "degreesturn", "°further", "degfurther", "degreesfurther", "°more", "degreesmore"];
         /// Full turn.
         Row Metric Turn = core::f64::consts::TAU; "turn", "turns", ["turn", "turns", "rev", "revolution", "revolutions"];
         /// Flat of a hexagon, 60°.
@@ -459,6 +459,15 @@ impl Unit {
     #[must_use]
     pub fn factor(self) -> f64 {
         self.entry().factor
+    }
+
+    /// Whether its values run into thousands and have no three decimals: there a point before three digits
+    /// may mark thousands.
+    pub(crate) fn runs_into_thousands(self) -> bool {
+        matches!(
+            self,
+            Self::Kilometre | Self::Mile | Self::RevolutionPerMinute | Self::Newton
+        )
     }
 
     /// Ways people type the unit, folded as [`super::spelling::fold`] does.

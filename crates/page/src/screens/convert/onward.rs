@@ -2,7 +2,7 @@
 
 use super::Read;
 use crate::link::Places;
-use crate::route::Screen;
+use crate::route::{Route, Screen};
 use shopmath::convert::{self, Elsewhere};
 use shopmath::quantity::Kind;
 use yew::prelude::*;
@@ -12,7 +12,14 @@ pub(super) fn onward(read: &Read, text: &str, places: &Places) -> Html {
     let is_torque = |stage: &convert::Stage| stage.typed.kind() == Kind::Torque;
     match read {
         Read::One(Ok(conversion)) if conversion.stages.first().is_some_and(is_torque) => {
-            link((Screen::Bolt, "spec", "Judge it for a bolt"), text, places)
+            let (thread, class) = convert::bolt_in(conversion.label.as_deref().unwrap_or_default());
+            let mut route = places.of(Screen::Bolt);
+            for (key, named) in [("thread", thread), ("class", class)] {
+                if let Some(named) = named {
+                    route.set(key, named.to_owned());
+                }
+            }
+            link(route, ("spec", "Judge it for a bolt"), text)
         }
         Read::One(Err(_)) => named(text, places),
         _ => html! {},
@@ -26,11 +33,11 @@ pub(super) fn named(text: &str, places: &Places) -> Html {
         Some(Elsewhere::Belt) => (Screen::Belt, "belt", "This is a belt: open it in Belt"),
         None => return html! {},
     };
-    link(to, text, places)
+    let (screen, key, words) = to;
+    link(places.of(screen), (key, words), text)
 }
 
-fn link((screen, key, words): (Screen, &'static str, &'static str), text: &str, places: &Places) -> Html {
-    let mut route = places.of(screen);
+fn link(mut route: Route, (key, words): (&'static str, &'static str), text: &str) -> Html {
     route.set(key, text.trim().to_owned());
     html! { <p><a class="button" href={route.print()}>{ words }</a></p> }
 }

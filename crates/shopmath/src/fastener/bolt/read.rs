@@ -140,7 +140,7 @@ pub(super) fn stages(text: &str) -> Result<Vec<read::Stage>, Fault> {
     };
     read::stages(text, expect).or_else(|fault| match read::line(text) {
         Ok(line) => Ok(line.stages),
-        Err(of_line) if of_line.misread == Misread::TwoValues => Err(of_line),
+        Err(of_line) if of_line.misread == Misread::TwoValues || fault.misread == Misread::NoNumber => Err(of_line),
         Err(_) => Err(fault),
     })
 }

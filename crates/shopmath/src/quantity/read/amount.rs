@@ -1,15 +1,15 @@
 //! Values with units: single, a range by dash, `to` or `±`, stages joined by `+`, and the figures
 //! in brackets beside them.
 
-use super::numeral::{self, Numeral};
+use super::numeral::{self, Form, Numeral};
 use super::{Bounds, Expect, Input, Misread, Reading, Stage, Trouble, Typed};
-use crate::quantity::{Kind, Unit};
+use crate::quantity::{Kind, Unit, print};
 use core::ops::Range;
 use winnow::ascii::Caseless;
 use winnow::combinator::{alt, delimited, not, opt, peek, preceded, repeat, separated};
 use winnow::error::{ErrMode, ParserError};
 use winnow::prelude::*;
-use winnow::stream::Location;
+use winnow::stream::{Location, Stream};
 use winnow::token::{one_of, take_while};
 
 /// One or more values joined by `+`, `then` or `plus`, angles by a mark or a space too; where
@@ -54,7 +54,8 @@ pub(super) fn stages(input: &mut Input<'_>, expect: Expect, restated: bool) -> R
 /// Figures in brackets, `(44 lbf·ft)` or `(6.1 kgf·m, 44 lbf·ft)`, put beside the stages they
 /// restate: the last ones that measure the same. Words in brackets, `(oiled)`, are passed over.
 fn restatement(input: &mut Input<'_>, read: &mut [Stage]) -> Reading<()> {
-    let words = take_while(1.., |letter: char| !letter.is_numeric() && !matches!(letter, '(' | ')'));
+    let words = take_while(1.., |letter: char| !letter.is_numeric() && !matches!(letter, '(' | ')'))
+        .verify(|words: &str| !super::unit::is_measure(words));
     let _: Option<()> = opt((space, '(', words, ')').void()).parse_next(input)?;
     if peek((space, one_of(['(', '[', '{']))).parse_next(input).is_err() {
         return Ok(());
@@ -196,14 +197,21 @@ fn turn_in_words(input: &mut Input<'_>) -> Reading<Bounds> {
     }))
 }
 
-/// A stage behind the first; where its unit is missing it was most likely an angle.
+/// A stage behind the first. Where no unit follows at all it was most likely an angle, but for a few
+/// degrees, which may be a tolerance.
 fn later(input: &mut Input<'_>) -> Reading<Bounds> {
+    let rest: &str = input.peek_finish();
+    let bare = rest
+        .chars()
+        .all(|letter| letter.is_ascii_digit() || matches!(letter, ' ' | '+'));
+    let first = rest.split('+').next().unwrap_or_default().trim();
+    let last = bare && numeral::nearest(first).is_some_and(|degrees| degrees >= 15.0);
     bounds(input, Expect::default()).map_err(|error| {
         error.map(|mut trouble: Trouble| {
             if let Some(fault) = trouble
                 .fault
                 .as_mut()
-                .filter(|fault| fault.misread == (Misread::NoUnit { expected: None }))
+                .filter(|fault| last && fault.misread == (Misread::NoUnit { expected: None }))
             {
                 fault.misread = Misread::NoUnit {
                     expected: Some(Kind::Angle),
@@ -223,13 +231,16 @@ fn tried(input: &mut Input<'_>, expect: Expect) -> Reading<Bounds> {
 fn bounds(input: &mut Input<'_>, expect: Expect) -> Reading<Bounds> {
     space.parse_next(input)?;
     let start = input.current_token_start();
-    let first = numeral::signed(input)?;
+    let _ = opt((one_of(['~', '≈', 'Ø', '⌀']), space)).parse_next(input)?;
+    let (first, place) = numeral::signed.with_span().parse_next(input)?;
     let first_unit = optional_unit(input, expect)?;
     if let Some(tolerance) = opt(plus_minus).parse_next(input)? {
         return tolerated(input, expect, (first, first_unit), tolerance, start);
     }
-    let Some(second) = opt(preceded(range_joint, numeral::signed)).parse_next(input)? else {
+    let second = opt(preceded(range_joint, numeral::signed.with_span())).parse_next(input)?;
+    let Some((second, second_place)) = second else {
         let unit = insist(unit_or_bare(first_unit, expect, input))?;
+        one_meaning(first, unit, place)?;
         let single = typed(first, unit, &(start..input.current_token_start()))?;
         return Ok(Bounds::single(single));
     };
@@ -237,9 +248,34 @@ fn bounds(input: &mut Input<'_>, expect: Expect) -> Reading<Bounds> {
         Some(unit) => unit,
         None => insist(unit_or_bare(None, expect, input))?,
     };
+    one_meaning(first, first_unit.unwrap_or(second_unit), place)?;
+    one_meaning(second, second_unit, second_place)?;
     let place = start..input.current_token_start();
+    // `60-90 000 km` may begin at sixty, or at sixty thousand.
+    let shortened = first_unit.is_none() && second.form == Form::Spaced && first.form == Form::Plain;
+    if shortened && first.value >= 1.0 && first.value * 100.0 <= second.value {
+        return Err(Trouble::cut(place, Misread::TwoValues));
+    }
     let low = typed(first, first_unit.unwrap_or(second_unit), &place)?;
     ordered(low, typed(second, second_unit, &place)?, place)
+}
+
+/// Refuses a number that means another one in some places, where its unit leaves that open: `60.000 km`,
+/// `32/35 psi`.
+fn one_meaning(number: Numeral, unit: Unit, place: Range<usize>) -> Reading<()> {
+    if number.form.is_two(unit.kind()) {
+        return Err(Trouble::cut(place, Misread::TwoValues));
+    }
+    if number.form == Form::Pointed && unit.runs_into_thousands() {
+        return Err(Trouble::cut(
+            place,
+            Misread::AmbiguousComma {
+                as_thousands: (number.value * 1000.0).round().to_string(),
+                as_decimal: print::digits(number.value, unit),
+            },
+        ));
+    }
+    Ok(())
 }
 
 /// The range of a value and its tolerance: `60 ± 5 N·m`, `60 N·m ± 4 %`.
@@ -254,6 +290,7 @@ fn tolerated(
     let own = if percent { None } else { optional_unit(input, expect)? };
     let unit = insist(unit_or_bare(unit.or(own), expect, input))?;
     let place = start..input.current_token_start();
+    one_meaning(middle, unit, place.clone())?;
     if own.is_some_and(|own| own != unit) {
         return Err(Trouble::cut(
             place,
@@ -270,6 +307,7 @@ fn tolerated(
             Numeral {
                 value,
                 step: middle.step.min(tolerance.step),
+                form: Form::Plain,
             },
             unit,
             &place,
@@ -326,17 +364,13 @@ fn plus_minus(input: &mut Input<'_>) -> Reading<Numeral> {
     .parse_next(input)
 }
 
+/// A dash, dots or a word between the ends of a range. A single dot behind the dash is a decimal point:
+/// `.015-.018 in`.
 fn range_joint(input: &mut Input<'_>) -> Reading<()> {
-    let dash = alt((
-        "-".void(),
-        "–".void(),
-        "—".void(),
-        "−".void(),
-        "…".void(),
-        "..".void(),
-        Caseless("to").void(),
-    ));
-    (space, dash, take_while(0.., '.'), space).void().parse_next(input)
+    let mark = one_of(['-', '–', '—', '−', '‐', '‑', '‒', '…', '~', '∼', '～', '〜', '÷']).void();
+    let dots = ("..", take_while(0.., '.')).void();
+    let word = alt((Caseless("to"), Caseless("bis"), "à"));
+    (space, alt((mark, dots, word.void())), space).void().parse_next(input)
 }
 
 fn space(input: &mut Input<'_>) -> Reading<()> {

@@ -1,9 +1,10 @@
 //! Reading text: numbers, units, values and ranges, stages, labelled lines.
 //!
 //! One grammar serves the fields, the link and a pasted spec list. `numeral` reads a number,
-//! `unit` a unit, `amount` puts them together; the entry points for callers are here.
+//! `unit` a unit, `amount` puts them together, `label` looks at what stands before; the entry points for callers are here.
 
 mod amount;
+mod label;
 mod numeral;
 mod unit;
 
@@ -181,15 +182,31 @@ pub fn stages(text: &str, expect: Expect) -> Result<Vec<Stage>, Fault> {
 /// assert_eq!(line.stages[0].beside.len(), 1);
 /// ```
 pub fn line(text: &str) -> Result<Line<'_>, Fault> {
-    let mut first_fault = None;
+    let mut first_fault: Option<Fault> = None;
     for start in value_starts(text) {
-        let tail = text.get(start..).unwrap_or_default();
-        match stages(tail, Expect::default()) {
+        let (label, tail) = text.split_at_checked(start).unwrap_or_default();
+        match labelled(label, tail) {
             Ok(stages) => {
-                let label = text.get(..start).unwrap_or_default();
-                let kind = stages.first().map(|stage| stage.value.kind());
-                if let Some(place) = kind.and_then(|kind| rival(label, kind)) {
-                    return Err(Fault::new(place, Misread::TwoValues));
+                let Some(first) = stages.first().map(|stage| stage.value) else {
+                    continue;
+                };
+                let two = label::begins_with_two(tail);
+                if two && label::counts(label) {
+                    first_fault.get_or_insert(Fault::new(start..text.len(), Misread::TwoValues));
+                    continue;
+                }
+                if two && label::could_count(label, first) {
+                    return Err(Fault::new(start..text.len(), Misread::TwoValues));
+                }
+                // `Main cap 65 + 90°`: the joint is read with the angle.
+                let joint = tail.len() - tail.trim_start_matches(['+', ' ']).len();
+                let before = text.get(..start + joint).unwrap_or(label);
+                if let Some(place) = label::rival(before, first) {
+                    let fault = first_fault.filter(|fault| matches!(fault.misread, Misread::NoUnit { .. }));
+                    let joined = text.get(place.clone()).is_some_and(|rival| rival.ends_with('+'));
+                    return Err(fault
+                        .filter(|_| joined)
+                        .unwrap_or(Fault::new(place, Misread::TwoValues)));
                 }
                 let label = Some(trim_label(label)).filter(|label| !label.is_empty());
                 return Ok(Line { label, stages });
@@ -207,6 +224,20 @@ pub fn line(text: &str) -> Result<Line<'_>, Fault> {
         };
         Fault::new(0..text.len(), misread)
     }))
+}
+
+/// The stages behind a label. A dash stuck to them, `Idler bolt -60 N·m`, is no sign but of a temperature.
+fn labelled(label: &str, tail: &str) -> Result<Vec<Stage>, Fault> {
+    let read = stages(tail, Expect::default());
+    let first = read.as_ref().ok().and_then(|stages| stages.first());
+    let below = first.is_some_and(|first| first.value.low.value < 0.0 && first.value.kind() != Kind::Temperature);
+    match tail
+        .strip_prefix(['-', '–', '−'])
+        .filter(|_| below && !label.trim().is_empty())
+    {
+        Some(unsigned) => stages(unsigned, Expect::default()),
+        None => read,
+    }
 }
 
 /// A plain decimal with a point, such as a pitch in a designation; nothing else is read.
@@ -244,6 +275,8 @@ const NOTES: &[&str] = &[
     "oiled",
     "lubricated",
     "approx",
+    "each",
+    "cold",
 ];
 
 /// Whether what stands behind a value says something of it and is no value itself: `max.`, `(oiled)`, the
@@ -253,31 +286,22 @@ fn is_note(rest: &str) -> bool {
     let bracketed = rest.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
     rest.is_empty()
         || NOTES.iter().any(|note| note.eq_ignore_ascii_case(rest))
-        || bracketed.is_some_and(|words| !words.contains(|letter: char| letter.is_numeric()))
+        || bracketed
+            .is_some_and(|words| !words.contains(|letter: char| letter.is_numeric()) && !unit::is_measure(words))
+        || is_footnote(rest)
+}
+
+/// `¹` or `1)`.
+fn is_footnote(rest: &str) -> bool {
+    let raised = |letter: char| matches!(letter, '¹' | '²' | '³' | '⁴' | '⁵' | '⁶' | '⁷' | '⁸' | '⁹');
+    let digit = rest.strip_suffix(')').unwrap_or_default();
+    rest.trim_end_matches(raised).is_empty()
+        || digit.len() == 1 && digit.starts_with(|letter: char| letter.is_ascii_digit())
 }
 
 /// Marks that close an entry of a list, or lead to a footnote.
 fn closes(letter: char) -> bool {
     letter.is_whitespace() || matches!(letter, '.' | ',' | ';' | '*' | '†' | '‡')
-}
-
-/// A value in the label of a line that could as well be the one meant: of the same kind, or another stage.
-fn rival(label: &str, meant: Kind) -> Option<Range<usize>> {
-    let turns = |kind| matches!(kind, Kind::Torque | Kind::Angle);
-    value_starts(label).find_map(|start| {
-        let tail = label.get(start..)?;
-        // A value and its unit are no more than four words.
-        let ends = tail
-            .char_indices()
-            .filter(|(_, letter)| letter.is_whitespace())
-            .map(|(end, _)| end);
-        ends.chain([tail.len()]).take(4).find_map(|end| {
-            let value = tail.get(..end)?;
-            let kind = range(value, Expect::default()).ok()?.kind();
-            let end = start + value.trim_end_matches(closes).len();
-            (kind == meant || turns(kind) && turns(meant)).then_some(start..end)
-        })
-    })
 }
 
 /// Places where a value may begin: the start of a line that begins with a number, else each
@@ -292,13 +316,16 @@ fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
     let counts = |tail: &str| {
         let after = tail.trim_start_matches(|letter: char| letter.is_ascii_digit());
         let word = after.split(|letter: char| !letter.is_alphabetic()).next();
-        after.len() < tail.len() && (after.starts_with(')') || matches!(word, Some("st" | "nd" | "rd" | "th")))
+        after.len() < tail.len()
+            && (after.starts_with([')', '\u{ff09}'])
+                || after.starts_with(". ")
+                || matches!(word, Some("st" | "nd" | "rd" | "th")))
     };
     let begins_with_value = text.trim_start().starts_with(opens) && !counts(text.trim_start());
     let mut previous = ' ';
     text.char_indices()
         .filter(move |(_, letter)| {
-            let starts_word = previous.is_whitespace() || matches!(previous, ':' | '=');
+            let starts_word = previous.is_whitespace() || matches!(previous, ':' | '=' | '~' | '≈' | 'Ø' | '⌀');
             previous = *letter;
             starts_word && opens(*letter)
         })
@@ -310,7 +337,11 @@ fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
 /// Drops what joins a label to its value.
 fn trim_label(label: &str) -> &str {
     label.trim_matches(|letter: char| {
-        letter.is_whitespace() || matches!(letter, ':' | '=' | '-' | '–' | '—' | '•' | '*' | '|')
+        letter.is_whitespace()
+            || matches!(
+                letter,
+                ':' | '=' | '-' | '–' | '—' | '•' | '*' | '|' | '~' | '≈' | 'Ø' | '⌀'
+            )
     })
 }
 

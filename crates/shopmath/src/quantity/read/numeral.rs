@@ -1,6 +1,7 @@
 //! Numbers as people write them: `60`, `12,5`, `1 234.5`, `3/8`, `1-5/8`, `1⅝`, `6e3`.
 
 use super::{Input, Misread, Reading, Trouble};
+use crate::quantity::Kind;
 use core::ops::Range;
 use lexical_parse_float::FromLexical;
 use winnow::ascii::digit1;
@@ -18,6 +19,35 @@ const LIMIT: f64 = 1e15;
 pub(super) struct Numeral {
     pub(super) value: f64,
     pub(super) step: f64,
+    pub(super) form: Form,
+}
+
+/// How a number was written, where its unit may say that another one was meant.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Form {
+    /// Leaves nothing open.
+    Plain,
+    /// With spaces before groups of three digits.
+    Spaced,
+    /// With a point before three last digits: decimals, or thousands as much of Europe writes them.
+    Pointed,
+    /// `3/8`: a fraction, or two values with a stroke between them.
+    Ratio(f64, f64),
+}
+
+impl Form {
+    /// Whether two values were meant, and no fraction: below the line of one stands what a rule or a part
+    /// of a turn is divided into.
+    pub(super) fn is_two(self, kind: Kind) -> bool {
+        let Self::Ratio(above, below) = self else { return false };
+        let parts: &[f64] = match kind {
+            Kind::Length | Kind::Volume => &[2.0, 3.0, 4.0, 8.0, 16.0, 32.0, 64.0],
+            Kind::Angle => &[1.0, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0],
+            _ if above > below => &[],
+            _ => &[2.0, 3.0, 4.0, 5.0, 8.0],
+        };
+        !parts.contains(&below)
+    }
 }
 
 /// A number with an optional sign.
@@ -45,6 +75,8 @@ pub(super) fn vulgar(letter: char) -> Option<f64> {
         '¾' => 3.0 / 4.0,
         '⅓' => 1.0 / 3.0,
         '⅔' => 2.0 / 3.0,
+        '⅙' => 1.0 / 6.0,
+        '⅚' => 5.0 / 6.0,
         '⅛' => 1.0 / 8.0,
         '⅜' => 3.0 / 8.0,
         '⅝' => 5.0 / 8.0,
@@ -53,8 +85,9 @@ pub(super) fn vulgar(letter: char) -> Option<f64> {
     })
 }
 
+/// A space inside a number; what parts the cells of a table is none.
 fn is_space(letter: char) -> bool {
-    letter.is_whitespace() && letter != '\n'
+    letter.is_whitespace() && !matches!(letter, '\n' | '\t')
 }
 
 /// A whole number with a fraction below one: `1 5/8`, `1-5/8`, `1⅝`; or a vulgar fraction alone.
@@ -66,6 +99,8 @@ fn mixed(input: &mut Input<'_>) -> Reading<Numeral> {
     ));
     match opt(digit1.with_span()).parse_next(input)? {
         None => any.verify_map(vulgar).map(exact).parse_next(input),
+        // `0-3/8` runs from nothing.
+        Some(("0", _)) => Err(ErrMode::from_input(input)),
         Some((whole, place)) => {
             let part = below_one.parse_next(input)?;
             Ok(exact(parse(whole, &place)? + part.value))
@@ -87,11 +122,18 @@ fn ratio(input: &mut Input<'_>) -> Reading<Numeral> {
     if below == 0.0 {
         return Err(Trouble::cut(place, Misread::ZeroDenominator));
     }
-    Ok(exact(above / below))
+    Ok(Numeral {
+        form: Form::Ratio(above, below),
+        ..exact(above / below)
+    })
 }
 
 fn exact(value: f64) -> Numeral {
-    Numeral { value, step: 0.0 }
+    Numeral {
+        value,
+        step: 0.0,
+        form: Form::Plain,
+    }
 }
 
 /// Digits with decimal marks and separators, and an optional power of ten.
@@ -109,9 +151,11 @@ fn decimal(input: &mut Input<'_>) -> Reading<Numeral> {
 }
 
 /// The digits at the start of a text with the marks and spaces inside them; empty where it starts
-/// with anything else. A space belongs to the number only before a group of exactly three digits.
+/// with anything else. A space belongs to the number only before a group of exactly three digits, behind
+/// one to three first ones and no decimal mark: `1.5 110` is two numbers.
 fn mantissa(text: &str) -> &str {
     let mut end = 0;
+    let mut group = 0;
     for (at, letter) in text.char_indices() {
         let tail = text.get(at + letter.len_utf8()..).unwrap_or_default();
         let digits_after = tail.bytes().take_while(u8::is_ascii_digit).count();
@@ -119,13 +163,21 @@ fn mantissa(text: &str) -> &str {
             '0'..='9' => true,
             '.' | ',' => digits_after > 0,
             space if is_space(space) => {
-                end > 0 && digits_after == 3 && !tail.get(3..).is_some_and(|after| after.starts_with(is_slash))
+                (1..=3).contains(&group)
+                    && digits_after == 3
+                    && !tail.get(3..).is_some_and(|after| after.starts_with(is_slash))
             }
             _ => false,
         };
         if !belongs {
             break;
         }
+        // Behind a decimal mark no group follows; each further one is of three.
+        group = match letter {
+            '0'..='9' => group + 1,
+            '.' | ',' => 4,
+            _ => 0,
+        };
         end = at + letter.len_utf8();
     }
     text.get(..end).unwrap_or_default()
@@ -156,6 +208,7 @@ fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Nu
     let spaced = joined.len() < mantissa.len();
     let marks: Vec<char> = joined.chars().filter(|letter| !letter.is_ascii_digit()).collect();
     let last = marks.last().copied();
+    let mut pointed = false;
     let decimal_mark = match (marks.as_slice(), last) {
         ([], _) => None,
         ([only], _) => {
@@ -167,6 +220,7 @@ fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Nu
                     as_decimal: format!("{before}.{after}"),
                 });
             }
+            pointed = *only == '.' && like_thousands && !spaced && exponent.is_empty();
             Some(*only)
         }
         ([first, ..], Some(last)) if *first != last => Some(last),
@@ -191,6 +245,13 @@ fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Nu
         value,
         // Of nothing, such as `0e999`, any power of ten is read; its step stays a number.
         step: 10_f64.powi(power.saturating_sub(decimals)).min(LIMIT),
+        form: if pointed {
+            Form::Pointed
+        } else if spaced {
+            Form::Spaced
+        } else {
+            Form::Plain
+        },
     })
 }
 

@@ -1,7 +1,7 @@
 //! What people type, and what the reader makes of it.
 
 use super::{Expect, line, range, stages, value};
-use crate::quantity::fault::Misread;
+use crate::quantity::fault::{Fault, Misread};
 use crate::quantity::{Kind, Unit, print};
 use proptest::prelude::*;
 
@@ -355,13 +355,128 @@ fn the_field_decides_what_a_short_unit_means() {
     assert_eq!(field("10", Unit::Newton), Ok(Unit::Newton));
 }
 
+/// What a line is read as, without its label; the word for its fault where it is refused.
+fn read_as(text: &str) -> String {
+    match line(text) {
+        Ok(line) => line
+            .stages
+            .iter()
+            .map(|stage| print::bounds(stage.value))
+            .collect::<Vec<_>>()
+            .join(" + ")
+            .replace(['\u{a0}', '\u{202f}'], " "),
+        Err(fault) => match fault.misread {
+            Misread::TwoValues => "two".into(),
+            Misread::AmbiguousComma { .. } => "thousands?".into(),
+            Misread::NoUnit { .. } => "unit?".into(),
+            Misread::UnknownUnit(Some(unit)) => format!("{}?", unit.symbol()),
+            Misread::UnknownUnit(None) | Misread::Multiple(_) => "unknown".into(),
+            other => format!("{other:?}"),
+        },
+    }
+}
+
+#[test]
+fn no_number_is_lost_joined_or_taken_for_another_in_silence() {
+    for (text, read) in [
+        // A decimal point behind a dash.
+        (".015-.018 in", "0.015–0.018 in"),
+        (".030\"-.035\"", "0.03–0.035 in"),
+        ("0.5-.7 bar", "0.5–0.7 bar"),
+        ("5..7 mm", "5–7 mm"),
+        // Numbers side by side.
+        ("M12 x 1.5 110 Nm", "110 N·m"),
+        ("Class 10.9 120 Nm", "120 N·m"),
+        ("Wheel bolt M12 8.8 110 Nm", "110 N·m"),
+        ("Stage 1 100 Nm", "100 N·m"),
+        ("M10 x 40 160 Nm", "160 N·m"),
+        ("Wheel nut\t5\t120 N·m", "120 N·m"),
+        ("Hub nut 1 100 Nm", "two"),
+        ("1 100 Nm", "1100 N·m"),
+        ("Odometer 150 000 km", "150 000 km"),
+        // A count before a dash or `to` is no end of a range.
+        ("Stage 1 - 20 Nm", "20 N·m"),
+        ("Step 3 – 90°", "90°"),
+        ("No. 4 - 60 Nm", "60 N·m"),
+        ("M8 x 1.25 - 25 Nm", "25 N·m"),
+        ("M10 - 8.8 - 49 Nm", "49 N·m"),
+        ("Step 1 to 30 Nm", "30 N·m"),
+        ("Tighten bolt 5 to 60 Nm", "two"),
+        ("Idler bolt 35 to 45 N·m", "35–45 N·m"),
+        ("Idler bolt 35-45 N·m", "35–45 N·m"),
+        // A stroke between two values.
+        ("32/35 psi", "two"),
+        ("25/30 Nm", "two"),
+        ("13/16 in", "0.8125 in"),
+        ("1/3 turn", "0.333 turns"),
+        // A point where a unit runs into thousands.
+        ("60.000 km", "thousands?"),
+        ("1.250 rpm", "thousands?"),
+        ("1.250 in", "1.25 in"),
+        ("60-90 000 km", "two"),
+        ("60 000-90 000 km", "60 000–90 000 km"),
+        // Whose measure it is.
+        ("5 pints (imp)", "5 imp·pt"),
+        ("60 lb (ft)", "60 lbf·ft"),
+        ("60 N·m (oiled)", "60 N·m"),
+        // A number left in the label.
+        ("between 25 and 30 Nm", "two"),
+        ("Wheel bolts 90 or 110 Nm", "two"),
+        ("Head bolts 40, 60, 80 Nm", "two"),
+        ("Head bolts: 40 then 60 Nm", "two"),
+        ("Front 2.2 rear 2.4 bar", "two"),
+        ("Tyres 2,2 / 2,4 bar", "two"),
+        ("IN 0.20, EX 0.30 mm", "two"),
+        ("Oil pressure 2.0 bar at 80 °C", "two"),
+        ("Main cap 65 + 90 deg", "unit?"),
+        ("Bolt 5: 60 Nm", "60 N·m"),
+        ("Bolt 12 20 Nm", "20 N·m"),
+        ("Pulley 2, 60 Nm", "60 N·m"),
+        ("Idler bolt -60 Nm", "60 N·m"),
+        ("Coolant -40 °C", "−40 °C"),
+        ("2. 60 Nm", "60 N·m"),
+        // Marks and words of printed manuals.
+        ("25~30 Nm", "25–30 N·m"),
+        ("25 bis 30 Nm", "25–30 N·m"),
+        ("35\u{2011}45 Nm", "35–45 N·m"),
+        ("44 ft–lb", "44 lbf·ft"),
+        ("90℃", "90 °C"),
+        ("2.5 kgf/cm^2", "2.5 kgf/cm²"),
+        ("60 Nm + 90° turn", "60 N·m + 90°"),
+        ("⅙ turn", "0.167 turns"),
+        ("Ø10 mm", "10 mm"),
+        ("60 Nm¹", "60 N·m"),
+        ("0-3/8 in", "0–0.375 in"),
+        // No unit of another size or kind is offered.
+        ("800 mbar", "unknown"),
+        ("1500 hPa", "unknown"),
+        ("0.1 kNm", "unknown"),
+        ("50 cl", "unknown"),
+        ("450 gms", "unknown"),
+        ("500 mmHg", "unknown"),
+        ("60 pis", "psi?"),
+    ] {
+        assert_eq!(read_as(text), read, "{text}");
+    }
+}
+
+#[test]
+fn a_bare_stage_is_offered_as_an_angle_only_where_it_can_be_one() {
+    let offers = |text: &str| line(text).unwrap_err().remedies(text);
+    assert_eq!(offers("30 N·m + 90"), ["30 N·m + 90°"]);
+    assert_eq!(offers("60 Nm +5"), ["60 Nm +5 N·m", "60 Nm +5 lbf·ft"]);
+    assert_eq!(offers("40 + 60 + 90°"), ["40 N·m + 60 + 90°", "40 lbf·ft + 60 + 90°"]);
+    assert!(offers("60 Nm (1)").is_empty());
+    assert_eq!(Fault::new(0..4, Misread::Name("thread")).remedies("9/16"), ["9/16 in"]);
+}
+
 #[test]
 fn faults_name_the_place_and_the_remedy() {
     for (text, place, sentence) in [
         (
             "1,234 Nm",
             "1,234",
-            "At character 1, “1,234”: the comma can mark thousands or decimals. Type 1234 or 1.234.",
+            "At character 1, “1,234”: the mark can mean thousands or decimals. Type 1234 or 1.234.",
         ),
         (
             "60 Nmn",
@@ -411,7 +526,7 @@ fn faults_name_the_place_and_the_remedy() {
         (
             "A: 25 Nm, B: 49 Nm",
             "25 Nm",
-            "At character 4, “25 Nm”: more than one value stands in this line. Put each on a line of its own, or join stages by +.",
+            "At character 4, “25 Nm”: more than one value may stand here. Put each on a line of its own, join stages by +, and write a large number without spaces.",
         ),
         (
             "60 Nm !",

@@ -19,12 +19,29 @@ const OTHER: &[(&str, &str, &str)] = &[
     ("mNm", "millinewton metre", "N·m"),
     ("MW", "megawatt", "kW"),
     ("mW", "milliwatt", "kW"),
-    ("mbar", "millibar", "kPa"),
     ("lb/ft", "pounds per foot", "lbf·ft"),
 ];
 
+/// Units that are not read, folded, and what one of them is in a unit that is.
+const MULTIPLES: &[(&str, &str)] = &[
+    ("mbar", "0.1 kPa"),
+    ("hpa", "0.1 kPa"),
+    ("knm", "1000 N·m"),
+    ("kgf/mm2", "9.807 MPa"),
+    ("kg/mm2", "9.807 MPa"),
+    ("n/cm2", "0.01 MPa"),
+    ("gcm", "0.001 kgf·cm"),
+    ("gfcm", "0.001 kgf·cm"),
+    ("cl", "10 mL"),
+    ("dl", "100 mL"),
+    ("cc/min", "1 mL a minute"),
+    ("l/min", "1 L a minute"),
+    ("mmhg", "0.1333 kPa"),
+    ("torr", "0.1333 kPa"),
+];
+
 /// Words that end a unit because they join values; those that say something of one end it too.
-const JOINTS: &[&str] = &["to", "then", "plus", "and", "or"];
+const JOINTS: &[&str] = &["to", "bis", "à", "then", "plus", "and", "or"];
 
 /// Units in which a digit stands: a minute below the line, as European rating plates print it.
 const WITH_DIGITS: &[&str] = &["1/min", "min-1", "min−1", "min⁻¹", "min^-1"];
@@ -39,10 +56,48 @@ pub(super) fn unit(input: &mut Input<'_>, expected: Option<Kind>) -> Reading<Uni
     if name.is_empty() {
         return Err(ErrMode::from_input(input));
     }
+    // `5 pints (imp)`
+    if let Some((measure, words)) = measured(rest.get(token.len()..).unwrap_or_default())
+        && let Ok(unit) = resolve(&[measure, name].concat(), expected)
+    {
+        input.next_slice(words);
+        return Ok(unit);
+    }
     resolve(name, expected).map_err(|misread| {
         let start = place.start + (name.as_ptr().addr() - trimmed.as_ptr().addr());
         Trouble::cut(start..start + name.len(), misread)
     })
+}
+
+/// Words that say whose measure a unit is, as the spellings begin with them.
+const MEASURES: &[(&str, &str)] = &[
+    ("imp", "imp"),
+    ("imperial", "imp"),
+    ("uk", "imp"),
+    ("british", "imp"),
+    ("us", "us"),
+    ("u.s", "us"),
+    ("ft", "ft"),
+    ("in", "in"),
+];
+
+/// The measure that words name, as the spellings of its units begin.
+fn measure(words: &str) -> Option<&'static str> {
+    let word = words.trim_matches(|letter: char| letter.is_whitespace() || letter == '.');
+    let known = MEASURES.iter().find(|(known, _)| known.eq_ignore_ascii_case(word));
+    known.map(|(_, measure)| *measure)
+}
+
+/// Whether words in brackets say whose measure a unit is: `(imp)` is no mere remark.
+pub(super) fn is_measure(words: &str) -> bool {
+    measure(words).is_some()
+}
+
+/// A measure in brackets at the start of a text, and the bytes it takes.
+fn measured(text: &str) -> Option<(&'static str, usize)> {
+    let words = text.trim_start().strip_prefix('(')?;
+    let (words, after) = words.split_once(')')?;
+    Some((measure(words)?, text.len() - after.len()))
 }
 
 /// How many characters (not bytes) from the start of `text` belong to a unit.
@@ -60,17 +115,16 @@ fn extent(text: &str) -> usize {
     while let Some(&letter) = letters.get(end) {
         let next = letters.iter().skip(end + 1).find(|letter| !letter.is_whitespace());
         let belongs = match letter {
-            '-' | '‐' | '‑' | '.' | '/' | '·' | '⋅' | '*' | '∙' | '•' | '×' => {
+            '-' | '‐' | '‑' | '‒' | '–' | '.' | '/' | '·' | '⋅' | '*' | '∙' | '•' | '‧' | '×' => {
                 next.is_some_and(|&next| is_letter(next)) || letter == '.'
             }
             '2' | '3' => {
                 end > 0
-                    && (letters[end - 1] == 'm' || letters[end - 1] == 'n')
+                    && matches!(letters[end - 1], 'm' | 'n' | '^')
                     && !letters.get(end + 1).is_some_and(char::is_ascii_digit)
             }
-            '°' | 'º' | '˚' | '"' | '″' | '”' | '“' | '\'' | '′' | '’' | '²' | '³' | '%' | '∆' | '⁄' => {
-                true
-            }
+            '°' | 'º' | '˚' | '"' | '″' | '”' | '“' | '\'' | '′' | '’' | '²' | '³' | '%' | '∆' | '⁄' | '℃' | '℉'
+            | 'ℓ' | '^' => true,
             '\n' => false,
             space if space.is_whitespace() => !joint_follows(letters.iter().skip(end)),
             other => is_letter(other),
@@ -109,6 +163,9 @@ fn resolve(name: &str, expected: Option<Kind>) -> Result<Unit, Misread> {
         return Err(Misread::OtherUnit { meaning, instead });
     }
     let folded = fold(name);
+    if let Some((_, one)) = MULTIPLES.iter().find(|(spelling, _)| *spelling == folded) {
+        return Err(Misread::Multiple(one));
+    }
     let in_context = expected.and_then(|kind| by_context(&folded, kind));
     match in_context.or_else(|| Unit::spelled(&folded)) {
         Some(unit) => match expected {
@@ -139,15 +196,28 @@ fn by_context(folded: &str, kind: Kind) -> Option<Unit> {
     })
 }
 
-/// The unit with the closest spelling, two slips of the thumb away at most.
+/// The unit with the closest spelling, a slip or two of the thumb away at most. What begins with another
+/// letter is more likely another unit, and so is a short one with another letter in it: `cl` is no `cm`.
 fn nearest(folded: &str) -> Option<Unit> {
-    if folded.chars().count() < 2 || folded.len() > 24 {
+    let letters = folded.chars().count();
+    if letters < 2 || folded.len() > 24 {
         return None;
     }
+    let slips = if letters < 6 { 1 } else { 2 };
+    let near = |spelling: &str| {
+        folded.chars().next() == spelling.chars().next() && (letters > 3 || !is_other_letter(folded, spelling))
+    };
     Unit::all()
         .flat_map(|unit| unit.spellings().map(move |spelling| (unit, spelling)))
+        .filter(|(_, spelling)| near(spelling))
         .map(|(unit, spelling)| (strsim::osa_distance(folded, spelling), unit))
-        .filter(|(distance, _)| *distance <= if folded.chars().count() < 4 { 1 } else { 2 })
+        .filter(|(distance, _)| *distance <= slips)
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, unit)| unit)
+}
+
+/// Whether two words of one length differ in one letter.
+fn is_other_letter(one: &str, other: &str) -> bool {
+    let differing = one.chars().zip(other.chars()).filter(|(a, b)| a != b).count();
+    one.chars().count() == other.chars().count() && differing == 1
 }

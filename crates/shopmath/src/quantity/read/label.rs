@@ -1,0 +1,134 @@
+//! What stands before the value of a line: a name, most of the time. A number in it may count something,
+//! name a thread or a class, or be another value, which must not be passed over in silence.
+
+use super::{Expect, Kind, closes, range, value_starts};
+use crate::quantity::Bounds;
+use core::ops::Range;
+
+/// Words before a number that counts, or is the size of something.
+const COUNTED: &[&str] = &[
+    "stage", "step", "pass", "phase", "no", "nr", "pos", "item", "fig", "figure", "row", "seq", "class", "grade", "m",
+    "x", "×", "*",
+];
+/// Words of which several may be numbered.
+const NUMBERED: &[&str] = &[
+    "bolt",
+    "bolts",
+    "screw",
+    "screws",
+    "nut",
+    "nuts",
+    "stud",
+    "studs",
+    "cyl",
+    "cylinder",
+    "cylinders",
+    "pulley",
+    "idler",
+    "cap",
+    "bearing",
+];
+/// Strength classes, which stand beside a torque.
+const CLASSES: &[&str] = &["4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9"];
+/// Marks and words that join two values.
+const JOINTS: &[&str] = &[
+    "+", "~", "÷", "/", "&", "to", "then", "or", "and", "a", "à", "bis", "plus",
+];
+/// Words between a value and the state it holds for.
+const AT: &[&str] = &["at", "@"];
+/// How far apart the ends of a range of one spec may lie; numbers further apart are no two such values.
+const APART: f64 = 3.0;
+
+/// A word as the lists have it.
+fn known(list: &[&str], word: &str) -> bool {
+    let word = word.trim_matches(|letter: char| matches!(letter, '.' | ':' | ',' | '(' | ')' | '#'));
+    list.iter().any(|known| known.eq_ignore_ascii_case(word))
+}
+
+/// The last word of a label that is more than a mark.
+fn last_word(label: &str) -> Option<&str> {
+    let mut words = label.split_whitespace().rev();
+    words.find(|word| word.contains(char::is_alphanumeric) || matches!(*word, "×" | "*"))
+}
+
+/// Whether what follows a label counts something or is a size: the label ends with `Stage`, `M8 x` or the
+/// name of a thread.
+pub(super) fn counts(label: &str) -> bool {
+    last_word(label).is_some_and(|word| known(COUNTED, word) || is_thread(word))
+}
+
+/// `M10`, `M10x1.5`.
+fn is_thread(word: &str) -> bool {
+    let digits = word.strip_prefix(['M', 'm']).unwrap_or_default();
+    digits.starts_with(|letter: char| letter.is_ascii_digit())
+}
+
+/// Whether a text begins with two numbers before any unit: `1 100 N·m`, `5 to 60 N·m`. A fraction, and a
+/// value with its tolerance, are one.
+pub(super) fn begins_with_two(tail: &str) -> bool {
+    let parts = tail.split(|letter: char| {
+        letter.is_whitespace() && letter != '\u{202f}' && letter != '\u{a0}' && letter != '\u{2009}'
+            || matches!(letter, '-' | '–' | '—' | '−' | '…' | '~' | '÷')
+    });
+    let numbers = parts
+        .filter(|part| !part.is_empty() && !known(JOINTS, part))
+        .take_while(|part| part.starts_with(|letter: char| letter.is_ascii_digit() || matches!(letter, '.' | ',')));
+    // The last of them may have its unit behind it.
+    numbers.take(3).filter(|part| !part.contains(['/', '⁄'])).count() > 1
+}
+
+/// Whether the first of two numbers may count something, so far is it from a value: `bolt 5 to 60 N·m`,
+/// `bolts 40 160 N·m`.
+pub(super) fn could_count(label: &str, read: Bounds) -> bool {
+    let turns = matches!(read.kind(), Kind::Torque | Kind::Angle | Kind::Pressure);
+    let wide = read.low.quantity().si() * APART < read.high.quantity().si();
+    !label.trim().is_empty() && turns && (wide || !read.is_range())
+}
+
+/// A value in a label that could as well be the one meant: of the same kind, another stage, one whose state
+/// is what was read (`2 bar at 80 °C`), or a number alone that is as large (`40, 60, 80 N·m`).
+pub(super) fn rival(label: &str, read: Bounds) -> Option<Range<usize>> {
+    let turns = |kind| matches!(kind, Kind::Torque | Kind::Angle);
+    let meant = read.kind();
+    let state = last_word(label).is_some_and(|word| known(AT, word)) || label.trim_end().ends_with('@');
+    let mut starts = value_starts(label);
+    let measured = starts.find_map(|start| {
+        let tail = label.get(start..)?;
+        // A value and its unit are no more than four words.
+        let ends = tail
+            .char_indices()
+            .filter(|(_, letter)| letter.is_whitespace())
+            .map(|(end, _)| end);
+        ends.chain([tail.len()]).take(4).find_map(|end| {
+            let value = tail.get(..end)?;
+            let kind = range(value, Expect::default()).ok()?.kind();
+            let end = start + value.trim_end_matches(closes).len();
+            (kind == meant || state || turns(kind) && turns(meant)).then_some(start..end)
+        })
+    });
+    measured.or_else(|| alone(label, read))
+}
+
+/// A number without a unit in a label that is no count, size or class: one joined to the value, or about as
+/// large.
+fn alone(label: &str, read: Bounds) -> Option<Range<usize>> {
+    let mut before = "";
+    let mut words = label.split_whitespace().peekable();
+    while let Some(word) = words.next() {
+        let number = word.trim_end_matches([',', ';', ':', '+']);
+        let counted = known(COUNTED, before) || is_thread(before) || known(CLASSES, number);
+        let numbered = known(NUMBERED, before) || word.ends_with(':');
+        before = word;
+        let value = super::decimal(&number.replace(',', ".")).filter(|value| !counted && *value > 0.0);
+        let Some(value) = value else { continue };
+        let joint = words.peek().copied().filter(|joint| known(JOINTS, joint));
+        let joined = joint.is_some() && words.clone().nth(1).is_none() || word.ends_with('+');
+        let as_large = value * APART >= read.low.value && value <= read.high.value * APART;
+        if joined || as_large && !numbered {
+            let last = joint.unwrap_or(word);
+            let place = |word: &str| word.as_ptr().addr() - label.as_ptr().addr();
+            return Some(place(number)..place(last) + last.len());
+        }
+    }
+    None
+}
