@@ -297,6 +297,20 @@ mod tests {
     }
 
     #[test]
+    fn of_two_wrenches_the_one_that_fits_stands_first() {
+        for (text, first) in [
+            ("1 5/8 in", "inch wrench"),
+            ("19 mm", "metric wrench"),
+            ("3/4 in", "inch wrench"),
+        ] {
+            let read = line(text, Tools::Both).unwrap();
+            let mut names = read.stages[0].rows.iter().map(|row| row.name.to_string());
+            let wrench = names.find(|name| name.ends_with("wrench"));
+            assert_eq!(wrench.as_deref(), Some(first), "{text}");
+        }
+    }
+
+    #[test]
     fn the_first_row_is_the_one_people_read_and_a_way_has_no_fraction_of_an_inch() {
         for (text, first) in [
             ("150 km", Unit::Mile),

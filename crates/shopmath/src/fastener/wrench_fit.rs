@@ -70,9 +70,13 @@ fn smallest_over(head: Length, sizes: &[i64], unit: i64) -> Option<Fit> {
     })
 }
 
-/// The wrenches for a head, as findings.
+/// The wrenches for a head, as findings: the metric one first, but where it would round the corners and the
+/// inch one sits closer.
 pub(crate) fn findings(head: Length) -> impl Iterator<Item = Finding> {
-    let metric = metric(head).map(|fit| {
+    let (metric, inch) = (metric(head), inch(head));
+    let closer = |inch: Fit| metric.is_some_and(|metric| metric.rounds_corners && inch.slack < metric.slack);
+    let inch_first = inch.is_some_and(closer);
+    let metric = metric.map(|fit| {
         finding(
             fit,
             head,
@@ -82,8 +86,9 @@ pub(crate) fn findings(head: Length) -> impl Iterator<Item = Finding> {
             Style::Nominal,
         )
     });
-    let inch = inch(head).map(|fit| finding(fit, head, "wrench-inch", "inch wrench", Unit::Inch, Style::InchFraction));
-    metric.into_iter().chain(inch)
+    let inch = inch.map(|fit| finding(fit, head, "wrench-inch", "inch wrench", Unit::Inch, Style::InchFraction));
+    let pair = if inch_first { [inch, metric] } else { [metric, inch] };
+    pair.into_iter().flatten()
 }
 
 fn finding(fit: Fit, head: Length, id: &'static str, name: &'static str, unit: Unit, style: Style) -> Finding {

@@ -99,7 +99,8 @@ impl Stage {
     }
 
     /// Whether a figure beside the value differs from it by more than the rounding of both
-    /// explains: by more than a step of the last digit of each together.
+    /// explains: by more than a step of the last digit of each together. Of several zeros at the end of
+    /// a whole number only the first is taken for a digit.
     ///
     /// ```
     /// use shopmath::quantity::read;
@@ -110,7 +111,7 @@ impl Stage {
     #[must_use]
     pub fn contradicts(&self) -> bool {
         let apart = |one: Typed, other: Typed| {
-            let rounding = one.step * one.unit.factor() + other.step * other.unit.factor();
+            let rounding = rounding(one) * one.unit.factor() + rounding(other) * other.unit.factor();
             let (a, b) = (one.quantity().si(), other.quantity().si());
             (a - b).abs() > rounding.max(1e-9 * a.abs())
         };
@@ -118,6 +119,15 @@ impl Stage {
             .iter()
             .any(|beside| apart(self.value.low, beside.low) || apart(self.value.high, beside.high))
     }
+}
+
+/// What a value may have been rounded to, in its unit: `600` to tens, `60 000` to thousands.
+fn rounding(typed: Typed) -> f64 {
+    let mut step = typed.step;
+    while typed.step == 1.0 && typed.value != 0.0 && typed.value % (step * 100.0) == 0.0 {
+        step *= 10.0;
+    }
+    step
 }
 
 /// A line of a spec list: an optional label and one or more stages.

@@ -316,6 +316,14 @@ fn figures_in_brackets_restate_the_stages_before_them() {
         let found: Vec<bool> = read.stages.iter().map(super::Stage::contradicts).collect();
         assert_eq!(found, contradicts, "{text}");
     }
+    for (text, contradicts) in [
+        ("60 000 km / 37 000 miles", false),
+        ("60 N·m (600 kgf·cm)", false),
+        ("60 000 km / 40 000 miles", true),
+        ("200 N·m (100 lbf·ft)", true),
+    ] {
+        assert_eq!(line(text).unwrap().stages[0].contradicts(), contradicts, "{text}");
+    }
     // A bracket that restates nothing before it is no restatement, nor one in a field for a value.
     for (text, misread) in [
         (
