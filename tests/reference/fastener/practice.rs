@@ -111,6 +111,26 @@ fn steel_in_aluminium_wants_about_two_diameters() {
 }
 
 #[test]
+fn the_grip_changes_nothing_of_a_verdict_on_torque_alone() {
+    for (thread, spec) in [("M6", "60 N·m"), ("M8", "25 N·m"), ("M10", "60 N·m")] {
+        let typed = [("thread", thread), ("class", "8.8"), ("spec", spec)];
+        let with_grip = [&typed[..], &[("grip", "30 mm")]].concat();
+        let (without, with) = (assessed(&typed), assessed(&with_grip));
+        assert_eq!(without.verdict, with.verdict, "{thread}, {spec}");
+        // And no section says that it ends at yield.
+        assert_eq!(result(&with, "angle-yield-use-high"), None);
+        assert_eq!(result(&without, "yield-use-high"), result(&with, "yield-use-high"));
+    }
+    let turned = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "30 N·m + 90°"),
+        ("grip", "60 mm"),
+    ];
+    assert!(result(&assessed(&turned), "angle-yield-use-high").is_some());
+}
+
+#[test]
 fn the_verdict_follows_its_rules_in_order() {
     let m10 = |spec: &'static str, more: &[(&'static str, &'static str)]| {
         let mut typed = vec![("thread", "M10"), ("class", "10.9"), ("spec", spec)];

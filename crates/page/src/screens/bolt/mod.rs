@@ -130,7 +130,7 @@ fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
         return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">{ words }</output> };
     };
     let word = word(verdict.slug);
-    // The share at the end of the spec, which after a torque alone is the same.
+    // The share at the end of the spec: after an angle, or after the torque alone.
     let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
     html! {
         <output id="verdict" class="verdict" data-verdict={verdict.slug.id()} aria-live="off">
