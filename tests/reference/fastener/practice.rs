@@ -131,6 +131,85 @@ fn the_grip_changes_nothing_of_a_verdict_on_torque_alone() {
 }
 
 #[test]
+fn a_torque_that_breaks_the_bolt_is_said_to_be_a_misprint() {
+    let of = |spec, more: &[(&'static str, &'static str)]| {
+        let typed = [&[("thread", "M8"), ("class", "8.8"), ("spec", spec)], more].concat();
+        assessed(&typed).verdict.unwrap()
+    };
+    let wild = of("600 N·m", &[]);
+    assert_eq!((wild.slug, wild.times.as_deref()), (Slug::PastYield, Some("17 to 26")));
+    for words in [
+        "would break",
+        "29.3\u{a0}kN",
+        "17 to 26 times its yield",
+        "probably a misprint",
+    ] {
+        assert!(wild.sentence.contains(words), "{words}: {}", wild.sentence);
+    }
+    assert!(
+        !wild.sentence.contains("552"),
+        "no load that no bolt holds: {}",
+        wild.sentence
+    );
+    // Whatever else is wrong with it, and before an angle too.
+    let strips = of("600 N·m", &[("into", "a380"), ("engaged", "8 mm")]);
+    assert_eq!(strips.slug, Slug::Strips);
+    let turned = of("600 N·m + 90°", &[("grip", "30")]);
+    for verdict in [strips, turned] {
+        assert!(verdict.sentence.contains("would break"), "{}", verdict.sentence);
+        assert!(!verdict.by_design);
+    }
+    // Past yield and not past the load that breaks it throughout: as before.
+    assert!(of("50 N·m", &[]).times.is_none());
+}
+
+#[test]
+fn past_yield_by_the_angle_alone_is_by_design() {
+    let of = |spec| {
+        let verdict = assessed(&[("thread", "M10"), ("class", "10.9"), ("spec", spec), ("grip", "60")]).verdict;
+        verdict.unwrap()
+    };
+    let design = of("30 N·m + 90°");
+    assert!(design.slug == Slug::PastYield && design.by_design && design.sentence.contains("by design"));
+    // With the torque past yield, at any friction of the range, it is not.
+    for spec in ["75 N·m + 90°", "90 N·m + 90°", "90 N·m"] {
+        let wrong = of(spec);
+        assert!(wrong.slug == Slug::PastYield || spec == "75 N·m", "{spec}");
+        assert!(
+            !wrong.by_design && wrong.sentence.contains("torque alone") | !spec.contains('+'),
+            "{}",
+            wrong.sentence
+        );
+    }
+    assert!(!of("10 N·m + 20°").by_design);
+}
+
+#[test]
+fn a_stripping_hole_is_told_how_many_threads_it_needs() {
+    let typed = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "60 N·m"),
+        ("into", "a380"),
+        ("engaged", "8 mm"),
+    ];
+    let assessment = assessed(&typed);
+    let needed = result(&assessment, "engagement-required").unwrap();
+    row(
+        "full threads",
+        Mark::Calculated,
+        needed,
+        0.0173,
+        Tolerance::Absolute(5e-5),
+    );
+    let (slug, sentence) = verdict(&typed);
+    assert!(
+        slug == Slug::Strips && sentence.contains("17.3\u{a0}mm of full threads would outlast"),
+        "{sentence}"
+    );
+}
+
+#[test]
 fn the_verdict_follows_its_rules_in_order() {
     let m10 = |spec: &'static str, more: &[(&'static str, &'static str)]| {
         let mut typed = vec![("thread", "M10"), ("class", "10.9"), ("spec", spec)];

@@ -19,7 +19,7 @@ use crate::views::verdict::sign;
 use form::Form;
 use large::large;
 use shopmath::fastener::bolt::field;
-use shopmath::fastener::bolt::{Assessment, BoltText, Slug, assess, resolve};
+use shopmath::fastener::bolt::{Assessment, BoltText, Slug, Verdict, assess, resolve};
 use shopmath::sketch::share;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -129,13 +129,14 @@ fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
         let words = waiting(whole, form);
         return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">{ words }</output> };
     };
-    let word = word(verdict.slug);
     // The share at the end of the spec: after an angle, or after the torque alone.
     let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
     html! {
-        <output id="verdict" class="verdict" data-verdict={verdict.slug.id()} aria-live="off">
-            <p class="verdict-word">{ sign(verdict.slug) }{ " " }{ word }</p>
-            if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
+        <output id="verdict" class={classes!("verdict", verdict.by_design.then_some("by-design"))} data-verdict={verdict.slug.id()} aria-live="off">
+            <p class="verdict-word">{ sign(verdict) }{ " " }{ word(verdict) }</p>
+            if let Some(times) = &verdict.times {
+                <p class="verdict-share"><span class="number">{ times }</span><span class="unit">{ " times yield" }</span></p>
+            } else if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
             <p>{ &verdict.sentence }</p>
             <Sketch drawn={share::share(verdict)} />
         </output>
@@ -151,8 +152,9 @@ fn waiting(whole: &Assessment, form: &Form<'_>) -> String {
     }
 }
 
-fn word(slug: Slug) -> &'static str {
-    match slug {
+fn word(verdict: &Verdict) -> &'static str {
+    match verdict.slug {
+        _ if verdict.by_design => "Past yield, by design",
         Slug::Ok => "Believable",
         Slug::Low => "Low",
         Slug::High => "High",
@@ -170,7 +172,7 @@ fn spoken(whole: &Assessment, form: &Form<'_>) -> String {
     let wrong = form.errors.iter().flat_map(|errors| errors.iter()).next();
     let verdict = whole.verdict.as_ref().map_or_else(
         || waiting(whole, form),
-        |verdict| [word(verdict.slug), ". ", &verdict.sentence].concat(),
+        |verdict| [word(verdict), ". ", &verdict.sentence].concat(),
     );
     let setting = section::finding(whole, "wrench-setting").filter(|_| form.text.has("adapter"));
     let words = wrong.map(|fault| fault.sentence.clone()).into_iter().chain([verdict]);

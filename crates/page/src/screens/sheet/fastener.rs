@@ -123,7 +123,7 @@ fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
                 <p>{ "Set the wrench to " }<strong>{ amount(setting, setting_unit(found, setting), false) }</strong></p>
             }
             if let Some(verdict) = &found.verdict {
-                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict.slug) }{ " " }{ &verdict.sentence }</p>
+                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict) }{ " " }{ &verdict.sentence }</p>
             }
             { open("Open in Bolt", bolt_route(row)) }
             { for found.cautions.iter().filter(|words| words.slug != TIGHTENING_CAN_HURT.slug).map(caution) }

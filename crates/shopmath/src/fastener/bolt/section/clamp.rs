@@ -27,13 +27,21 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
         section.notes.push(NOTE_LUBRICATION);
     }
     let class = resolved.class.given();
+    let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
     if let Some(bolt) = common.bolt {
         if let (Some(applied), Some(clamp)) = (common.applied, common.clamp) {
-            let finding = clamp_load(&bolt, applied, amount(clamp), resolved.torque_unit);
+            let mut finding = clamp_load(&bolt, applied, amount(clamp), resolved.torque_unit);
+            if turns {
+                finding.name = "clamp load after the torque alone, before the angle";
+            }
             section.findings.push(finding);
         }
         if let (Some(class), Some(share)) = (class, common.share) {
-            section.findings.push(yield_use(&bolt, &class, common, amount(share)));
+            let mut finding = yield_use(&bolt, &class, common, amount(share));
+            if turns {
+                finding.name = "share of yield after the torque alone, before the angle";
+            }
+            section.findings.push(finding);
         }
         if let Some(class) = class {
             section.findings.extend(at_90(&bolt, &class, resolved.torque_unit));
