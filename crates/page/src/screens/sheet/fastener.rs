@@ -119,6 +119,7 @@ fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
     html! {
         <div class="row-answer">
             if !found.spec.is_empty() { <p class="row-spec">{ for stages }</p> }
+            if let Some(read) = &found.read_as { <p class="note">{ "Read as " }{ read }{ "." }</p> }
             if let Some(setting) = found.setting.as_ref().filter(|_| adapter) {
                 <p>{ "Set the wrench to " }<strong>{ amount(setting, setting_unit(found, setting), false) }</strong></p>
             }
