@@ -210,6 +210,27 @@ fn a_stripping_hole_is_told_how_many_threads_it_needs() {
 }
 
 #[test]
+fn a_stop_below_the_bolt_s_own_torque_says_why() {
+    let notes = |spec| {
+        let assessment = assessed(&[("thread", "M10"), ("class", "10.9"), ("spec", spec)]);
+        let stuck = assessment.sections.into_iter().find(|section| section.title == "Stuck");
+        stuck.unwrap().notes.join(" ")
+    };
+    // 46.3 N·m to stop at; by the torque equation, of 60 N·m under a hexagon head half is friction there.
+    let above = notes("60 N·m");
+    assert!(
+        above.contains("tightened with 60\u{a0}N·m, more than where to stop: about 48 %"),
+        "{above}"
+    );
+    assert!(above.contains("once the head turns free"), "{above}");
+    let below = notes("40 N·m");
+    assert!(
+        !below.contains("tightened with") && below.contains("once the head turns free"),
+        "{below}"
+    );
+}
+
+#[test]
 fn the_verdict_follows_its_rules_in_order() {
     let m10 = |spec: &'static str, more: &[(&'static str, &'static str)]| {
         let mut typed = vec![("thread", "M10"), ("class", "10.9"), ("spec", spec)];

@@ -46,7 +46,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     }
     if let Some(stiffness) = common.stiffness {
         section.findings.extend(resiliences(common, &stiffness));
-        section.notes.push(NOTE_STIFFNESS);
+        section.notes.push(NOTE_STIFFNESS.into());
     }
     section
 }

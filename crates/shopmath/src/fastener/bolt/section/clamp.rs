@@ -24,7 +24,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     section.want_unless("class", resolved.class_typed);
     section.want("spec", &resolved.spec);
     if resolved.lubrication_in_words {
-        section.notes.push(NOTE_LUBRICATION);
+        section.notes.push(NOTE_LUBRICATION.into());
     }
     let class = resolved.class.given();
     let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
@@ -239,7 +239,7 @@ mod tests {
             let whole = assess(&resolve(&text));
             let clamp = whole.sections.iter().find(|section| section.id == SectionId::Clamp);
             let notes = &clamp.expect("the section").notes;
-            assert_eq!(notes.contains(&NOTE_LUBRICATION), noted, "{spec}, {mu}");
+            assert_eq!(notes.iter().any(|note| note == NOTE_LUBRICATION), noted, "{spec}, {mu}");
         }
     }
 }
