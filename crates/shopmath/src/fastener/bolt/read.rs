@@ -192,7 +192,7 @@ pub(super) fn refused<T>(key: &'static str, read: Result<T, Refusal>) -> Read<T>
     read.map_err(|refusal| FieldFault {
         key,
         sentence: refusal.to_string(),
-        remedies: Vec::new(),
+        remedies: refusal.remedies(),
     })
 }
 

@@ -1,6 +1,7 @@
 //! Texts that do not read yet and can still come to read by typing on: no reason for an alarm.
 
 use super::read;
+use crate::fastener::refusal::Refusal;
 use crate::fastener::{class, thread_text};
 use crate::quantity::fault::Misread;
 use crate::quantity::spelling::fold;
@@ -20,6 +21,7 @@ const JOINTS: &[&str] = &["then", "plus", "to"];
 /// text that is wrong however it goes on.
 pub(super) fn completions(key: &'static str, text: &str) -> Option<Vec<String>> {
     let (found, goes_on): (Vec<&str>, bool) = match key {
+        "thread" if matches!(thread_text::read(text), Err(Refusal::ClassInThread { .. })) => return None,
         "thread" => (
             thread_text::completions(text),
             reads_on(text, "", &["0", "10"], |text| thread_text::read(text).is_ok()),
@@ -157,7 +159,9 @@ mod tests {
             ("thread", "M11"),
             ("thread", "3/8-18"),
             ("thread", "bolt"),
+            ("thread", "M8-8.8"),
             ("class", "B7"),
+            ("class", "10.9 zinc"),
             ("class", "7.7"),
             ("spec", "60 MPa"),
             ("spec", "tight"),
@@ -198,6 +202,28 @@ mod tests {
             let resolved = resolve(&typed);
             assert_eq!(resolved.unfinished, [key]);
             assert_eq!(resolved.errors[0].remedies, offered, "{text}");
+            for whole in offered {
+                assert_eq!(state(key, whole), (0, 0), "{whole}");
+            }
+        }
+    }
+    #[test]
+    fn a_class_out_of_place_or_not_known_is_offered_as_it_can_be_typed() {
+        for (key, text, offered) in [
+            ("thread", "M10x1.25-10.9", &["M10x1.25"][..]),
+            ("class", "10,9 zinc", &["10.9"]),
+            ("class", "grade 8.8", &["8.8"]),
+            ("class", "A4-70", &["A2-70", "A4-80"]),
+            ("class", "B7", &[]),
+        ] {
+            let mut typed = BoltText::default();
+            typed.set(key, text);
+            let error = resolve(&typed).errors.remove(0);
+            assert_eq!(
+                (error.key, error.remedies),
+                (key, offered.iter().map(|&text| text.to_owned()).collect()),
+                "{text}"
+            );
             for whole in offered {
                 assert_eq!(state(key, whole), (0, 0), "{whole}");
             }
