@@ -337,6 +337,8 @@ fn a_class_behind_the_thread_is_taken_out_with_one_tap() -> Outcome {
 fn a_temperature_is_asked_about_and_settled_with_one_tap() -> Outcome {
     let server = Server::start()?;
     let phone = at(&server, FULL)?;
+    // What comes into sight on the way is laid out a frame later, and moves the field.
+    scroll_to(&phone, "#heat")?;
     phone.type_into("heat", "100 °C")?;
     phone.until_text("[id='heat-error']", "Type 80 K if it is heated to 100 °C")?;
     ensure!(phone.count("#heat-clearance")? == 0);
