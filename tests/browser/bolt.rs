@@ -537,7 +537,7 @@ fn it_works_with_the_server_gone() -> Outcome {
     phone.open(&link(FULL))?;
     phone.reload()?;
     ensure!(phone.field("spec")? == "30 N·m + 90°");
-    phone.until_text("#verdict", "Past yield")?;
+    phone.until_text("#verdict", "Yields by design")?;
     phone.type_into("spec", "60 N·m")?;
     phone.until_text("#verdict", "of yield")?;
     tap_entry(&phone, "class", "8.8")?;

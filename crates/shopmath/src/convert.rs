@@ -5,6 +5,7 @@
 
 use crate::caution::{self, Caution};
 use crate::drive::belt::Belt;
+use crate::fastener::refusal::Refusal;
 use crate::fastener::{class, thread_text, wrench_fit};
 use crate::fraction;
 use crate::quantity::fault::{Fault, Misread};
@@ -56,11 +57,14 @@ pub enum Elsewhere {
 /// use shopmath::convert::{Elsewhere, elsewhere};
 /// assert_eq!(elsewhere("3/8-16"), Some(Elsewhere::Thread));
 /// assert_eq!(elsewhere("6PK1453"), Some(Elsewhere::Belt));
+/// assert_eq!(elsewhere("M8x25-8.8"), Some(Elsewhere::Thread));
 /// assert_eq!(elsewhere("60 N·m"), None);
+/// assert_eq!(elsewhere("10 1.5"), None);
 /// ```
 #[must_use]
 pub fn elsewhere(text: &str) -> Option<Elsewhere> {
-    if thread_text::read(text).is_ok() {
+    // A class behind it is for Bolt to tell of.
+    if matches!(thread_text::read(text), Ok(_) | Err(Refusal::ClassInThread { .. })) {
         Some(Elsewhere::Thread)
     } else {
         Belt::read(text).is_ok().then_some(Elsewhere::Belt)

@@ -56,24 +56,27 @@ impl Tools {
         TWINS.iter().find_map(twin).unwrap_or(unit)
     }
 
-    /// The unit of the other wrench in the drawer, to show a torque in as well; none where all
-    /// wrenches read alike.
+    /// A second unit to show a result in. For a torque that of the other wrench in the drawer; none where
+    /// all wrenches read alike. For a force at the hand, which nobody feels in newtons, that of a scale.
     ///
     /// ```
     /// use shopmath::{quantity::Unit, tools::Tools};
     /// assert_eq!(Tools::Both.beside(Unit::NewtonMetre), Some(Unit::PoundForceFoot));
     /// assert_eq!(Tools::Both.beside(Unit::PoundForceInch), Some(Unit::NewtonMetre));
     /// assert_eq!(Tools::Both.beside(Unit::Kilonewton), None);
+    /// assert_eq!(Tools::Both.beside(Unit::Newton), Some(Unit::PoundForce));
+    /// assert_eq!(Tools::Metric.beside(Unit::Newton), Some(Unit::KilogramForce));
     /// assert_eq!(Tools::Metric.beside(Unit::NewtonMetre), None);
     /// ```
     #[must_use]
     pub fn beside(self, unit: Unit) -> Option<Unit> {
-        let other = if unit.system() == System::Metric {
-            Unit::PoundForceFoot
-        } else {
-            Unit::NewtonMetre
-        };
-        (self == Self::Both && unit.kind() == Kind::Torque).then_some(other)
+        match (self, unit.kind(), unit.system()) {
+            (Self::Both, Kind::Torque, System::Metric) => Some(Unit::PoundForceFoot),
+            (Self::Both, Kind::Torque, System::Inch) => Some(Unit::NewtonMetre),
+            (Self::Both, ..) if unit == Unit::Newton => Some(Unit::PoundForce),
+            (Self::Metric, ..) if unit == Unit::Newton => Some(Unit::KilogramForce),
+            _ => None,
+        }
     }
 
     /// The rows of a kind in the order that serves these tools, given the unit that was typed.

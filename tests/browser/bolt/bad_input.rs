@@ -320,9 +320,25 @@ fn a_text_the_page_can_mend_is_mended_with_one_tap() -> Outcome {
 }
 
 #[test]
+fn a_class_behind_the_thread_is_taken_out_with_one_tap() -> Outcome {
+    let server = Server::start()?;
+    let phone = at(
+        &server,
+        &[("thread", "M10x1.25-10.9"), ("class", "10.9"), ("spec", "60 N·m")],
+    )?;
+    phone.until_text("#thread-error", "10.9 is a strength class: it goes into Class")?;
+    phone.tap(".field-thread .chips .chip")?;
+    phone.until_text("#verdict[data-verdict]", "of yield")?;
+    ensure!(phone.field("thread")? == "M10x1.25" && phone.count("#thread-error")? == 0);
+    Ok(())
+}
+
+#[test]
 fn a_temperature_is_asked_about_and_settled_with_one_tap() -> Outcome {
     let server = Server::start()?;
     let phone = at(&server, FULL)?;
+    // What comes into sight on the way is laid out a frame later, and moves the field.
+    scroll_to(&phone, "#heat")?;
     phone.type_into("heat", "100 °C")?;
     phone.until_text("[id='heat-error']", "Type 80 K if it is heated to 100 °C")?;
     ensure!(phone.count("#heat-clearance")? == 0);

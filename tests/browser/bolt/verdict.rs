@@ -1,6 +1,6 @@
 //! The verdict: one sentence in sight, for specs as they come off the page of a manual.
 
-use super::{at, link, tap_entry};
+use super::{at, link, tap_entry, until_read};
 use anyhow::ensure;
 use fenderside_tests::harness::{Outcome, Phone, Server};
 
@@ -74,6 +74,11 @@ fn every_verdict_is_reached() -> Outcome {
     phone.until_text("#verdict", "The threads in the hole are not checked")?;
     phone.type_into("engaged", "4 mm")?;
     until_verdict(&phone, "strips", "The threads in the hole pull out at")?;
+    ensure!(
+        phone
+            .text("#verdict")?
+            .contains("of full threads would outlast the bolt")
+    );
     // Through a nut, the hole's material is no matter.
     phone.choose("joint", "nut")?;
     until_verdict(&phone, "past-yield", "Too much")?;
@@ -81,6 +86,23 @@ fn every_verdict_is_reached() -> Outcome {
     // Each verdict has a sign and a word, so that it shows without its colour.
     let word = phone.text(".verdict-word")?;
     ensure!(word.contains('✕') && word.contains("Past yield"), "{word}");
+    // The grip takes nothing from it.
+    let share = phone.text(".verdict-share")?;
+    phone.type_into("grip", "30")?;
+    phone.until("the grip to be worked with", || {
+        Ok((phone.count("#bolt-stretch")? == 1).then_some(()))
+    })?;
+    ensure!(phone.text(".verdict-share")? == share, "{share}");
+
+    // What no bolt holds is no share of yield, and the bar's words stand apart.
+    phone.type_into("spec", "600 N·m")?;
+    until_verdict(&phone, "past-yield", "probably a misprint")?;
+    let said = phone.text("#verdict")?;
+    ensure!(said.contains("times yield") && !said.contains("% of yield"), "{said}");
+    phone.until_true(
+        "one word at most over the left end of the bar",
+        "return document.querySelectorAll('#verdict text').length === 1",
+    )?;
     Ok(())
 }
 
@@ -95,9 +117,23 @@ fn torque_plus_angle_says_replace() -> Outcome {
     phone.until_text("#verdict", "For a verdict, give: Grip")?;
     phone.tap(".jumps .chip:nth-of-type(3)")?;
     phone.until_text("#part-angle [data-caution='single-use']", "Fit a new one")?;
+    // What is missing is far below, and one tap away.
+    phone.tap("#verdict .word")?;
+    phone.until_true(
+        "the field in sight with the focus",
+        "const box = document.activeElement.getBoundingClientRect(); \
+         return document.activeElement.id === 'grip' && box.top > 0 && box.bottom < innerHeight",
+    )?;
     phone.type_into("grip", "40 mm")?;
     until_verdict(&phone, "past-yield", "Torque plus angle: fit a new bolt.")?;
     ensure!(phone.text("#verdict")?.contains("by design"));
+    // Such a spec is no wrong one: neither the sign nor the plate of one.
+    let word = phone.text(".verdict-word")?;
+    ensure!(!word.contains('✕') && word.contains("by design"), "{word}");
+    let plate = "return getComputedStyle(document.getElementById('verdict')).borderStyle";
+    let border: String = phone.script(plate, vec![])?;
+    ensure!(border == "solid", "{border}");
+    until_read(&phone, "#part-clamp", "after the torque alone, before the angle")?;
     // Even where the angle stays below yield.
     phone.open(&link(&[
         ("thread", "M10"),
@@ -106,4 +142,19 @@ fn torque_plus_angle_says_replace() -> Outcome {
         ("grip", "40 mm"),
     ]))?;
     until_verdict(&phone, "ok", "fit a new bolt")
+}
+
+#[test]
+fn a_number_without_a_unit_says_as_what_it_was_read() -> Outcome {
+    let server = Server::start()?;
+    let phone = at(&server, &[("thread", "3/8-16"), ("class", "grade 8"), ("spec", "35")])?;
+    until_verdict(&phone, "ok", "Believable")?;
+    phone.until_text(".offer", "Read as 35 N·m")?;
+    let read = phone.result("clamp-mid")?;
+    phone.tap(".offer .chip")?;
+    phone.until("the unit to be taken", || {
+        Ok((phone.count(".offer")? == 0).then_some(()))
+    })?;
+    ensure!(phone.field("spec")? == "35 lbf·ft");
+    phone.until_result("clamp-mid", read * 1.355_817_948, 1e-9)
 }

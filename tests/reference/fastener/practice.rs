@@ -111,6 +111,126 @@ fn steel_in_aluminium_wants_about_two_diameters() {
 }
 
 #[test]
+fn the_grip_changes_nothing_of_a_verdict_on_torque_alone() {
+    for (thread, spec) in [("M6", "60 N·m"), ("M8", "25 N·m"), ("M10", "60 N·m")] {
+        let typed = [("thread", thread), ("class", "8.8"), ("spec", spec)];
+        let with_grip = [&typed[..], &[("grip", "30 mm")]].concat();
+        let (without, with) = (assessed(&typed), assessed(&with_grip));
+        assert_eq!(without.verdict, with.verdict, "{thread}, {spec}");
+        // And no section says that it ends at yield.
+        assert_eq!(result(&with, "angle-yield-use-high"), None);
+        assert_eq!(result(&without, "yield-use-high"), result(&with, "yield-use-high"));
+    }
+    let turned = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "30 N·m + 90°"),
+        ("grip", "60 mm"),
+    ];
+    assert!(result(&assessed(&turned), "angle-yield-use-high").is_some());
+}
+
+#[test]
+fn a_torque_that_breaks_the_bolt_is_said_to_be_a_misprint() {
+    let of = |spec, more: &[(&'static str, &'static str)]| {
+        let typed = [&[("thread", "M8"), ("class", "8.8"), ("spec", spec)], more].concat();
+        assessed(&typed).verdict.unwrap()
+    };
+    let wild = of("600 N·m", &[]);
+    assert_eq!((wild.slug, wild.times.as_deref()), (Slug::PastYield, Some("17 to 26")));
+    for words in [
+        "would break",
+        "29.3\u{a0}kN",
+        "17 to 26 times its yield",
+        "probably a misprint",
+    ] {
+        assert!(wild.sentence.contains(words), "{words}: {}", wild.sentence);
+    }
+    assert!(
+        !wild.sentence.contains("552"),
+        "no load that no bolt holds: {}",
+        wild.sentence
+    );
+    // Whatever else is wrong with it, and before an angle too.
+    let strips = of("600 N·m", &[("into", "a380"), ("engaged", "8 mm")]);
+    assert_eq!(strips.slug, Slug::Strips);
+    let turned = of("600 N·m + 90°", &[("grip", "30")]);
+    for verdict in [strips, turned] {
+        assert!(verdict.sentence.contains("would break"), "{}", verdict.sentence);
+        assert!(!verdict.by_design);
+    }
+    // Past yield and not past the load that breaks it throughout: as before.
+    assert!(of("50 N·m", &[]).times.is_none());
+}
+
+#[test]
+fn past_yield_by_the_angle_alone_is_by_design() {
+    let of = |spec| {
+        let verdict = assessed(&[("thread", "M10"), ("class", "10.9"), ("spec", spec), ("grip", "60")]).verdict;
+        verdict.unwrap()
+    };
+    let design = of("30 N·m + 90°");
+    assert!(design.slug == Slug::PastYield && design.by_design && design.sentence.contains("by design"));
+    // With the torque past yield, at any friction of the range, it is not.
+    for spec in ["75 N·m + 90°", "90 N·m + 90°", "90 N·m"] {
+        let wrong = of(spec);
+        assert!(wrong.slug == Slug::PastYield || spec == "75 N·m", "{spec}");
+        assert!(
+            !wrong.by_design && wrong.sentence.contains("torque alone") | !spec.contains('+'),
+            "{}",
+            wrong.sentence
+        );
+    }
+    assert!(!of("10 N·m + 20°").by_design);
+}
+
+#[test]
+fn a_stripping_hole_is_told_how_many_threads_it_needs() {
+    let typed = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "60 N·m"),
+        ("into", "a380"),
+        ("engaged", "8 mm"),
+    ];
+    let assessment = assessed(&typed);
+    let needed = result(&assessment, "engagement-required").unwrap();
+    row(
+        "full threads",
+        Mark::Calculated,
+        needed,
+        0.0173,
+        Tolerance::Absolute(5e-5),
+    );
+    let (slug, sentence) = verdict(&typed);
+    assert!(
+        slug == Slug::Strips && sentence.contains("17.3\u{a0}mm of full threads would outlast"),
+        "{sentence}"
+    );
+}
+
+#[test]
+fn a_stop_below_the_bolt_s_own_torque_says_why() {
+    let notes = |spec| {
+        let assessment = assessed(&[("thread", "M10"), ("class", "10.9"), ("spec", spec)]);
+        let stuck = assessment.sections.into_iter().find(|section| section.title == "Stuck");
+        stuck.unwrap().notes.join(" ")
+    };
+    // 46.3 N·m to stop at; by the torque equation, of 60 N·m under a hexagon head half is friction there.
+    let above = notes("60 N·m");
+    assert!(
+        above.contains("tightened with 60\u{a0}N·m, more than where to stop: about 48 %"),
+        "{above}"
+    );
+    assert!(above.contains("once the head turns free"), "{above}");
+    let below = notes("40 N·m");
+    assert!(
+        !below.contains("tightened with") && below.contains("once the head turns free"),
+        "{below}"
+    );
+}
+
+#[test]
 fn the_verdict_follows_its_rules_in_order() {
     let m10 = |spec: &'static str, more: &[(&'static str, &'static str)]| {
         let mut typed = vec![("thread", "M10"), ("class", "10.9"), ("spec", spec)];

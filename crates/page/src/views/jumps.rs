@@ -13,17 +13,22 @@ pub(crate) fn heading(id: &str, title: &'static str) -> Html {
 
 /// Buttons that lead to the parts of these ids and titles. The keyboard is led along.
 pub(crate) fn jumps(parts: impl Iterator<Item = (&'static str, &'static str)>) -> Html {
-    let jump = |(id, title): (&'static str, &'static str)| {
-        let heading = heading_id(id);
-        let onclick = Callback::from(move |_: MouseEvent| {
-            if let Some(heading) = document().get_element_by_id(&heading) {
-                scroll::to(heading);
-            }
-            focus(&heading);
-        });
-        Button::chip(title, onclick).keyed(id)
-    };
+    let jump = |(id, title): (&'static str, &'static str)| Button::chip(title, leading_to(heading_id(id))).keyed(id);
     html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.map(jump) }</nav> }
+}
+
+/// A button among words that leads to the field of an id.
+pub(crate) fn lead(id: &'static str, title: &'static str) -> Html {
+    Button::word(title, leading_to(id.to_owned())).draw()
+}
+
+fn leading_to(id: String) -> Callback<MouseEvent> {
+    Callback::from(move |_| {
+        if let Some(element) = document().get_element_by_id(&id) {
+            scroll::to(element);
+        }
+        focus(&id);
+    })
 }
 
 fn heading_id(id: &str) -> String {

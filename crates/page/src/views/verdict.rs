@@ -1,11 +1,12 @@
 //! The sign of a verdict, so that it is one without its colour.
 
-use shopmath::fastener::bolt::Slug;
+use shopmath::fastener::bolt::{Slug, Verdict};
 use yew::prelude::*;
 
-/// The sign.
-pub(crate) fn sign(slug: Slug) -> Html {
-    let sign = match slug {
+/// The sign. What goes past yield by design is turned there on purpose, and no wrong spec.
+pub(crate) fn sign(verdict: &Verdict) -> Html {
+    let sign = match verdict.slug {
+        _ if verdict.by_design => "↻",
         Slug::Ok => "✓",
         Slug::Low => "▽",
         Slug::High => "△",

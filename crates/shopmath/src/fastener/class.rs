@@ -141,6 +141,22 @@ pub(super) fn completions(text: &str) -> Vec<&'static str> {
         .collect()
 }
 
+/// The classes that a text which names none may mean: those that stand in it, as in `10.9 zinc` or
+/// `grade 8.8`; for another stainless class, those there are.
+pub(super) fn near(text: &str) -> Vec<&'static str> {
+    let text = text.trim().to_ascii_lowercase().replace(',', ".");
+    let of_number = |letter: char| letter.is_ascii_digit() || letter == '.';
+    let stands = |name: &str| {
+        text.split_once(&name.to_ascii_lowercase())
+            .is_some_and(|(before, after)| !before.ends_with(of_number) && !after.starts_with(of_number))
+    };
+    let found: Vec<&str> = names().filter(|name| stands(name)).collect();
+    if !found.is_empty() || !text.starts_with('a') {
+        return found;
+    }
+    names().filter(|name| name.starts_with('A')).collect()
+}
+
 /// The class a text names: `8.8`, `8,8`, `class 10.9`, `grade 5`, `SAE 5`, `gr8`, `A2-70`.
 ///
 /// # Errors

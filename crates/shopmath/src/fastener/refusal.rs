@@ -2,6 +2,7 @@
 //! the one place that words such a sentence; texts that are no quantity at all are worded by
 //! [`crate::quantity::fault`].
 
+use super::class;
 use crate::quantity::print::{self, rounded};
 use crate::quantity::{Quantity, Unit};
 use core::fmt;
@@ -43,6 +44,13 @@ pub enum Refusal {
         read: String,
         /// The designations that exist for the diameter.
         names: Vec<&'static str>,
+    },
+    /// A thread with the bolt's strength class behind it.
+    ClassInThread {
+        /// The class.
+        class: &'static str,
+        /// The text without it.
+        thread: String,
     },
     /// A text that names no strength class.
     UnknownClass(String),
@@ -157,9 +165,16 @@ impl fmt::Display for Refusal {
             Self::UnknownPitch { size, read, names } => {
                 write!(out, "“{read}” is no pitch of {size}. Type one of {}.", names.join(", "))
             }
+            Self::ClassInThread { class, thread } => {
+                write!(
+                    out,
+                    "{class} is a strength class: it goes into Class. Type only {thread} here."
+                )
+            }
             Self::UnknownClass(read) => write!(
                 out,
-                "“{read}” is no strength class. Type one such as 8.8, 10.9, grade 5 or A2-70, as stamped on the head."
+                "“{read}” is no strength class in the table. Type one of {}, as stamped on the head.",
+                class::names().collect::<Vec<_>>().join(", ")
             ),
             Self::AmbiguousGrade(read) => write!(
                 out,
@@ -218,6 +233,17 @@ impl fmt::Display for Refusal {
                 out,
                 "Grip, head and parts are too far from any joint for the stiffness method. Check the grip and the outer diameter."
             ),
+        }
+    }
+}
+
+impl Refusal {
+    /// Whole texts to offer instead, each one tap away.
+    pub(super) fn remedies(&self) -> Vec<String> {
+        match self {
+            Self::ClassInThread { thread, .. } => vec![thread.clone()],
+            Self::UnknownClass(read) => class::near(read).into_iter().map(Into::into).collect(),
+            _ => Vec::new(),
         }
     }
 }

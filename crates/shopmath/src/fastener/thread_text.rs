@@ -1,6 +1,7 @@
 //! A thread from text as people write it: `M10`, `M10x1.25`, `m10 x 1,25`, `10x1.5`, `M10×55`,
 //! `M10x1.5-6g`, `3/8-16`, `3/8"x16`, `3/8 UNF`, `#10-24`, `1/4-20 UNC-2A`. The rows are [`super::thread_table`]'s.
 
+use super::class;
 use super::refusal::Refusal;
 use super::si::millimetres;
 use super::thread::{Series, Standard, Thread};
@@ -25,7 +26,8 @@ pub struct Designation {
 /// Reads a thread designation; a diameter alone means its coarse thread.
 ///
 /// # Errors
-/// [`Refusal::NotAThread`], or the sizes or pitches that exist where only that part is unknown.
+/// [`Refusal::NotAThread`], or the sizes or pitches that exist where only that part is unknown;
+/// [`Refusal::ClassInThread`] where a strength class stands behind it.
 ///
 /// ```
 /// use shopmath::fastener::thread_text::read;
@@ -34,9 +36,35 @@ pub struct Designation {
 /// assert!(read("M10x1.3").unwrap_err().to_string().contains("M10×1.25"));
 /// ```
 pub fn read(text: &str) -> Result<Designation, Refusal> {
+    match with_class(text) {
+        Some(refusal) => Err(refusal),
+        None => alone(text),
+    }
+}
+
+/// What is said where a thread and its bolt's class stand in one text: `M10x1.25-10.9`, `M8 x 25 8.8`.
+fn with_class(text: &str) -> Option<Refusal> {
+    let splits = text.match_indices(|letter: char| letter.is_whitespace() || "-–—−‐‑".contains(letter));
+    splits
+        .filter_map(|(at, mark)| Some((text.get(..at)?.trim(), text.get(at + mark.len()..)?)))
+        .find_map(|(thread, class)| {
+            let class = class::read(class).ok()?;
+            alone(thread).ok()?;
+            Some(Refusal::ClassInThread {
+                class,
+                thread: thread.into(),
+            })
+        })
+}
+
+/// A designation with nothing of the bolt behind it but its length.
+fn alone(text: &str) -> Result<Designation, Refusal> {
     let folded = folded(text);
     let plain = without_tolerance(&folded);
-    let by = plain.split_once('X');
+    // Two bare numbers side by side are no thread, or any two would be.
+    let by = plain
+        .split_once('X')
+        .filter(|_| text.contains(['x', 'X', '×', '*', '✕']));
     match plain.strip_prefix('M') {
         Some(rest) => metric(text, rest.trim_end_matches("MM")),
         // `10x1.5`: no unified thread is named by its pitch.
@@ -46,7 +74,7 @@ pub fn read(text: &str) -> Result<Designation, Refusal> {
         {
             metric(text, plain)
         }
-        None if plain.contains('/') => unified(text, &plain.replace('X', "-")),
+        None if plain.contains('/') || plain.starts_with('#') => unified(text, &plain.replace('X', "-")),
         None => unified(text, plain),
     }
 }
@@ -58,7 +86,7 @@ fn without_tolerance(folded: &str) -> &str {
         "LH", "4G6G", "5G6G", "6G", "6H", "6E", "5H", "8G", "2A", "2B", "3A", "3B",
     ];
     let stripped = ENDS.iter().find_map(|end| folded.strip_suffix(end));
-    stripped.map_or(folded, |rest| rest.trim_end_matches('-'))
+    stripped.map_or(folded, |rest| rest.trim_end_matches(['-', 'X']))
 }
 
 /// The threads whose designations begin as the text does; `M`, `#` and the count of threads can be
@@ -76,19 +104,30 @@ pub(super) fn completions(text: &str) -> Vec<&'static str> {
     threads().filter(begins).map(|thread| thread.name).take(12).collect()
 }
 
-/// Upper case, one sign for "by", a point for the decimal mark, no spaces or quotation marks.
+/// Upper case, one sign for "by", a point for the decimal mark, no quotation marks and no spaces; one
+/// between two figures stands for "by", for it never joins them.
 fn folded(text: &str) -> String {
-    text.trim()
-        .chars()
-        .filter(|letter| !letter.is_whitespace() && !matches!(letter, '"' | '″' | '”' | '“'))
-        .map(|letter| match letter {
-            '×' | '*' | '✕' => 'X',
-            ',' => '.',
-            '–' | '—' | '−' | '‐' | '‑' => '-',
-            '⁄' | '∕' => '/',
-            other => other.to_ascii_uppercase(),
-        })
-        .collect()
+    let mut folded = String::new();
+    let mut apart = false;
+    for letter in text.trim().chars() {
+        if letter.is_whitespace() {
+            apart = true;
+            continue;
+        }
+        if apart && letter.is_ascii_digit() && folded.ends_with(|last: char| last.is_ascii_digit()) {
+            folded.push('X');
+        }
+        apart = false;
+        match letter {
+            '"' | '″' | '”' | '“' => {}
+            '×' | '*' | '✕' => folded.push('X'),
+            ',' => folded.push('.'),
+            '–' | '—' | '−' | '‐' | '‑' => folded.push('-'),
+            '⁄' | '∕' => folded.push('/'),
+            other => folded.push(other.to_ascii_uppercase()),
+        }
+    }
+    folded
 }
 
 /// `10`, `10X1.25`, `10-1.5`, `10X55`, `10X1.5X55`, `10FINE`.
@@ -241,10 +280,35 @@ mod tests {
             ("3/8\"x24", "3/8-24 UNF", None),
             ("1/4-20 UNC-2A", "1/4-20 UNC", None),
             ("#10-32 2B", "#10-32 UNF", None),
+            ("M10 1.25", "M10×1.25", None),
+            ("M10 1.25 40", "M10×1.25", Some(40.0)),
+            ("M12 4g6g", "M12×1.75", None),
+            ("3/8 24", "3/8-24 UNF", None),
+            ("#10 24", "#10-24 UNC", None),
         ] {
             let read = read(text).unwrap();
             assert_eq!(read.thread.name, name, "{text}");
             assert_eq!(read.length, length.map(millimetres), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_class_is_no_length_and_no_part_of_one() {
+        for (text, thread, class) in [
+            ("M10x1.25-10.9", "M10x1.25", "10.9"),
+            ("M8-8.8", "M8", "8.8"),
+            ("M8 x 25 8.8", "M8 x 25", "8.8"),
+            ("M10×1.5×40 10,9", "M10×1.5×40", "10.9"),
+            ("M8x25-8.8", "M8x25", "8.8"),
+            ("M8 – 12.9", "M8", "12.9"),
+            ("M6 A2-70", "M6", "A2-70"),
+            ("3/8-16 grade 8", "3/8-16", "grade 8"),
+        ] {
+            let refusal = Refusal::ClassInThread {
+                class,
+                thread: thread.into(),
+            };
+            assert_eq!(read(text), Err(refusal), "{text}");
         }
     }
 

@@ -86,6 +86,24 @@ pub fn torque_for(thread: &Thread, head: &Head, friction: FrictionAt, clamp: For
     newton_metres(clamp.value * torque_per_clamp(thread, head, friction).value)
 }
 
+/// Share of a tightening torque that is friction under the head, (DKm/2)·μK over the torque per clamp
+/// load. The rest reaches the bolt's thread.
+///
+/// ```
+/// use shopmath::fastener::{friction::FrictionAt, head, tighten, thread_text};
+/// use shopmath::quantity::exact::ratio::Number;
+/// use uom::si::f64::Ratio;
+/// let thread = thread_text::read("M10").unwrap().thread;
+/// let hex = head::on(head::Shape::Hex, &thread, None, None).unwrap();
+/// let mu = Ratio::new::<Number>(0.13);
+/// let share = tighten::head_share(&thread, &hex, FrictionAt { thread: mu, head: mu });
+/// assert!(share.get::<Number>() > 0.4 && share.get::<Number>() < 0.6);
+/// ```
+#[must_use]
+pub fn head_share(thread: &Thread, head: &Head, friction: FrictionAt) -> Ratio {
+    head.friction_diameter() * friction.head / 2.0 / torque_per_clamp(thread, head, friction)
+}
+
 /// Nut factor K = M/(F·d), to compare with US practice; an output, never mixed with the friction
 /// model.
 #[must_use]

@@ -26,6 +26,8 @@ pub struct FastenerAssessment {
     pub count: Option<u64>,
     /// The spec's stages, each in the unit that serves the user's tools first.
     pub spec: Vec<Finding>,
+    /// The spec as it was read, where a number in it has no unit.
+    pub read_as: Option<String>,
     /// The verdict of the Bolt screen; absent until the entries it needs are given.
     pub verdict: Option<Verdict>,
     /// The Bolt screen's keys that the verdict waits for.
@@ -77,6 +79,7 @@ pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
         id: row.id,
         count: count(&row.count).map_err(|fault| faults.push(fault)).ok(),
         spec: spec(&text, tools),
+        read_as: resolved.unitless.as_ref().map(|[read, _]| read.clone()),
         single_use_likely: turns && !row.single_use,
         across_flats: resolved.head.given().and_then(|head| head.across_flats),
         turns,

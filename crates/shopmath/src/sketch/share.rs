@@ -8,6 +8,10 @@ const TOP: f64 = 22.0;
 const BOTTOM: f64 = 44.0;
 /// The bar goes this far past yield at least.
 const REACH: f64 = 1.25;
+/// Nearer to the left end than this, the word at yield does not stand over its middle, or leaves no room
+/// for the 0.
+const WORD: f64 = 24.0;
+const ROOM: f64 = 44.0;
 
 /// The bar of a verdict.
 #[must_use]
@@ -23,7 +27,10 @@ pub fn share(verdict: &Verdict) -> Sketch {
     sketch.rectangle(Role::Band, [x(low), TOP], [x(high).max(x(low) + 2.0), BOTTOM]);
     sketch.line(Role::Middle, [[x(mid), TOP - 4.0], [x(mid), BOTTOM + 4.0]]);
     sketch.line(Role::Yield, [[x(1.0), TOP - 8.0], [x(1.0), BOTTOM + 8.0]]);
-    sketch.words([x(1.0), TOP - 10.0], Anchor::Middle, "yield");
-    sketch.words([0.0, TOP - 10.0], Anchor::Start, "0");
+    let anchor = if x(1.0) < WORD { Anchor::Start } else { Anchor::Middle };
+    sketch.words([x(1.0), TOP - 10.0], anchor, "yield");
+    if x(1.0) > ROOM {
+        sketch.words([0.0, TOP - 10.0], Anchor::Start, "0");
+    }
     sketch
 }

@@ -11,6 +11,7 @@ use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
+use crate::views::fault::chips;
 use crate::views::finding::{amount, in_words};
 use crate::views::overlay::use_overlay;
 use crate::views::sketch::Sketch;
@@ -18,8 +19,7 @@ use crate::views::spoken::Spoken;
 use crate::views::verdict::sign;
 use form::Form;
 use large::large;
-use shopmath::fastener::bolt::field;
-use shopmath::fastener::bolt::{Assessment, BoltText, Slug, assess, resolve};
+use shopmath::fastener::bolt::{Assessment, BoltText, Slug, Verdict, assess, resolve};
 use shopmath::sketch::share;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -113,7 +113,8 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         <>
             { form.top(*head_open.borrow()) }
             { verdict(&assessment, &form) }
-            <Spoken words={spoken(&assessment, &form)} />
+            if let Some(told) = &resolved.unitless { { unit_offer(told, &onset) } }
+            <Spoken words={spoken(&assessment, &form, resolved.unitless.as_ref())} />
             { overlay.button("Large type, for arm's length", to_route(text)) }
             { section::strip(&assessment.sections) }
             { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
@@ -126,33 +127,42 @@ pub(crate) fn Bolt(props: &Props) -> Html {
 fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
     let Some(verdict) = &whole.verdict else {
         let kept = whole.waiting.is_empty();
-        let words = waiting(whole, form);
-        return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">{ words }</output> };
+        let (words, keys) = waiting(whole, form);
+        return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">{ words }{ section::leads(&keys) }</output> };
     };
-    let word = word(verdict.slug);
-    // The share at the end of the spec, which after a torque alone is the same.
+    // The share at the end of the spec: after an angle, or after the torque alone.
     let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
     html! {
-        <output id="verdict" class="verdict" data-verdict={verdict.slug.id()} aria-live="off">
-            <p class="verdict-word">{ sign(verdict.slug) }{ " " }{ word }</p>
-            if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
+        <output id="verdict" class={classes!("verdict", verdict.by_design.then_some("by-design"))} data-verdict={verdict.slug.id()} aria-live="off">
+            <p class="verdict-word">{ sign(verdict) }{ " " }{ word(verdict) }</p>
+            if let Some(times) = &verdict.times {
+                <p class="verdict-share"><span class="number">{ times }</span><span class="unit">{ " times yield" }</span></p>
+            } else if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
             <p>{ &verdict.sentence }</p>
             <Sketch drawn={share::share(verdict)} />
         </output>
     }
 }
 
-/// What a verdict waits for.
-fn waiting(whole: &Assessment, form: &Form<'_>) -> String {
+/// As what a number without a unit was read, and the other unit it can be meant in.
+fn unit_offer([read, other]: &[String; 2], onset: &Callback<(&'static str, String)>) -> Html {
+    let set = onset.reform(|text| ("spec", text));
+    html! { <div class="offer"><p class="note">{ "Read as " }{ read }{ ". Or meant:" }</p>{ chips([other.clone()], &set, Some("spec")) }</div> }
+}
+
+/// What a verdict waits for: the words before the fields, and the fields.
+fn waiting(whole: &Assessment, form: &Form<'_>) -> (&'static str, Vec<&'static str>) {
     if whole.waiting.is_empty() {
-        format!("No verdict until this is put right: {}.", labels(form.wrong_keys()))
+        ("No verdict until this is put right: ", form.wrong_keys().collect())
     } else {
-        format!("For a verdict, give: {}.", labels(whole.waiting.iter().copied()))
+        ("For a verdict, give: ", whole.waiting.clone())
     }
 }
 
-fn word(slug: Slug) -> &'static str {
-    match slug {
+fn word(verdict: &Verdict) -> &'static str {
+    match verdict.slug {
+        _ if verdict.by_design => "Yields by design",
+        _ if verdict.times.is_some() => "Would break",
         Slug::Ok => "Believable",
         Slug::Low => "Low",
         Slug::High => "High",
@@ -161,25 +171,24 @@ fn word(slug: Slug) -> &'static str {
     }
 }
 
-/// What is heard: the first field in error, the verdict or what it waits for, and the wrench's
-/// setting where it is not the spec.
-fn spoken(whole: &Assessment, form: &Form<'_>) -> String {
+/// What is heard: the first field in error, the verdict or what it waits for, as what a number
+/// without a unit was read, and the wrench's setting where it is not the spec.
+fn spoken(whole: &Assessment, form: &Form<'_>, unitless: Option<&[String; 2]>) -> String {
     if form.text.typed().next().is_none() {
         return String::new();
     }
     let wrong = form.errors.iter().flat_map(|errors| errors.iter()).next();
     let verdict = whole.verdict.as_ref().map_or_else(
-        || waiting(whole, form),
-        |verdict| [word(verdict.slug), ". ", &verdict.sentence].concat(),
+        || {
+            let (words, keys) = waiting(whole, form);
+            let labels: Vec<&str> = section::labelled(&keys).map(|field| field.label).collect();
+            [words, &labels.join(", "), "."].concat()
+        },
+        |verdict| [word(verdict), ". ", &verdict.sentence].concat(),
     );
     let setting = section::finding(whole, "wrench-setting").filter(|_| form.text.has("adapter"));
     let words = wrong.map(|fault| fault.sentence.clone()).into_iter().chain([verdict]);
-    let words: Vec<String> = words.chain(setting.map(in_words)).collect();
+    let read = unitless.map(|[read, _]| ["Read as ", read, "."].concat());
+    let words: Vec<String> = words.chain(read).chain(setting.map(in_words)).collect();
     words.join(" ")
-}
-
-/// Fields as a person knows them.
-fn labels(keys: impl Iterator<Item = &'static str>) -> String {
-    let labels: Vec<&str> = keys.filter_map(field::of).map(|field| field.label).collect();
-    labels.join(", ")
 }

@@ -4,11 +4,12 @@ use super::form::Form;
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::finding::Finding;
-use crate::views::jumps::{heading, jumps};
+use crate::views::jumps::{heading, jumps, lead};
 use crate::views::settings::tools_choice;
 use crate::views::sketch::Sketch;
 use shopmath::convert;
 use shopmath::fastener::bolt::{Assessment, Section, SectionId, field};
+use shopmath::field::Field;
 use shopmath::quantity::{Bounds, Kind, Quantity};
 use shopmath::result::{self, Id};
 use shopmath::sketch::{joint, plot, protractor};
@@ -18,12 +19,6 @@ use yew::prelude::*;
 /// The section.
 pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, settings: &SettingsHandle) -> Html {
     let tools = settings.tools;
-    let missing: Vec<&str> = part
-        .missing
-        .iter()
-        .filter_map(|key| field::of(key))
-        .map(|field| field.label)
-        .collect();
     html! {
         <section id={format!("part-{}", part.id.name())} class="part" key={part.title}>
             { heading(part.id.name(), part.title) }
@@ -35,7 +30,7 @@ pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, setti
                     <Finding key={finding.name} finding={finding.clone()} unit={tools.unit(finding.unit)} also={tools.beside(finding.unit)} />
                 }) }
             </div>
-            if !missing.is_empty() { <p class="note">{ "More with: " }{ missing.join(", ") }{ "." }</p> }
+            if !part.missing.is_empty() { <p class="note">{ "More with: " }{ leads(&part.missing) }</p> }
             // In a box of its own: were their number among the form's neighbours, each new note would
             // draw the form anew and take the focus out of it.
             <div class="notes">{ for part.notes.iter().map(|note| html! { <p class="note">{ note }</p> }) }</div>
@@ -79,6 +74,17 @@ fn turn(stages: &[Bounds], tools: Tools) -> Html {
         }
     };
     angles.map(angle).collect()
+}
+
+/// The fields of keys.
+pub(super) fn labelled(keys: &[&'static str]) -> impl Iterator<Item = &'static Field> {
+    keys.iter().filter_map(|key| field::of(key))
+}
+
+/// Fields as a person knows them, each leading there, and a full stop.
+pub(super) fn leads(keys: &[&'static str]) -> Html {
+    let lead = |(place, field): (usize, &Field)| html! { <>{ if place > 0 { ", " } else { "" } }{ lead(field.key, field.label) }</> };
+    html! { <>{ for labelled(keys).enumerate().map(lead) }{ "." }</> }
 }
 
 /// The result of a name, wherever it stands.

@@ -119,11 +119,12 @@ fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
     html! {
         <div class="row-answer">
             if !found.spec.is_empty() { <p class="row-spec">{ for stages }</p> }
+            if let Some(read) = &found.read_as { <p class="note">{ "Read as " }{ read }{ "." }</p> }
             if let Some(setting) = found.setting.as_ref().filter(|_| adapter) {
                 <p>{ "Set the wrench to " }<strong>{ amount(setting, setting_unit(found, setting), false) }</strong></p>
             }
             if let Some(verdict) = &found.verdict {
-                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict.slug) }{ " " }{ &verdict.sentence }</p>
+                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict) }{ " " }{ &verdict.sentence }</p>
             }
             { open("Open in Bolt", bolt_route(row)) }
             { for found.cautions.iter().filter(|words| words.slug != TIGHTENING_CAN_HURT.slug).map(caution) }

@@ -146,7 +146,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, alone: bool) -> Html {
                 { &row.spec }
                 if !found.spec.is_empty() { <br />{ for found.spec.iter().map(|stage| html! { <span class="stage">{ amount(stage, stage.unit, false) }</span> }) } }
                 if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ amount(setting, setting_unit(found, setting), false) } }
-                if let Some(verdict) = &found.verdict { <br />{ sign(verdict.slug) }{ " " }{ &verdict.sentence } }
+                if let Some(verdict) = &found.verdict { <br />{ sign(verdict) }{ " " }{ &verdict.sentence } }
             </td>
             <td>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>
         </tr>

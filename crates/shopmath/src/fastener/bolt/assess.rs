@@ -52,7 +52,7 @@ pub struct Section {
     /// What to beware of in this section.
     pub cautions: Vec<Caution>,
     /// What was taken for granted, or stands beside the numbers.
-    pub notes: Vec<&'static str>,
+    pub notes: Vec<String>,
     /// The keys that are empty and would bring more findings.
     pub missing: Vec<&'static str>,
 }

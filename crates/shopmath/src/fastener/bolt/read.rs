@@ -145,6 +145,19 @@ pub(super) fn stages(text: &str) -> Result<Vec<read::Stage>, Fault> {
     })
 }
 
+/// The text of a spec with a unit behind its number without one, which only the first stage can have;
+/// nothing where all have theirs.
+pub(super) fn with_unit(text: &str, unit: Unit) -> Option<String> {
+    let text = text.trim();
+    match read::stages(text, Expect { kind: None, bare: None }) {
+        Err(Fault {
+            place,
+            misread: Misread::NoUnit { .. },
+        }) => Some([text.get(..place.start)?, " ", unit.symbol(), text.get(place.end..)?].concat()),
+        _ => None,
+    }
+}
+
 fn stage(key: &'static str, text: &str, bounds: Bounds) -> Read<Stage> {
     match (bounds.low.quantity(), bounds.high.quantity()) {
         (Quantity::Torque(low), Quantity::Torque(high)) => Ok(Stage::Torque {
@@ -179,7 +192,7 @@ pub(super) fn refused<T>(key: &'static str, read: Result<T, Refusal>) -> Read<T>
     read.map_err(|refusal| FieldFault {
         key,
         sentence: refusal.to_string(),
-        remedies: Vec::new(),
+        remedies: refusal.remedies(),
     })
 }
 

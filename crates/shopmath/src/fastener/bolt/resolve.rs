@@ -52,6 +52,9 @@ pub struct Resolved {
     pub spec: Entry<Spec>,
     /// The unit the spec's torque was typed in, for every torque shown.
     pub torque_unit: Unit,
+    /// For a spec that reads and has a number without a unit: the whole text with N·m, as which it was
+    /// read, and with lbf·ft, as which it can be meant.
+    pub unitless: Option<[String; 2]>,
     /// Whether a figure in brackets contradicts the one it stands beside.
     pub figures_disagree: bool,
     /// Whether the spec says how the threads are lubricated while no friction is typed.
@@ -288,6 +291,11 @@ fn joint(key: &'static str, text: &str) -> Read<Joint> {
     }
 }
 
+fn unitless(spec: &str) -> Option<[String; 2]> {
+    let with = |unit| read::with_unit(spec, unit);
+    Some([with(Unit::NewtonMetre)?, with(Unit::PoundForceFoot)?])
+}
+
 /// Makes quantities of the texts; a missing one takes its default.
 ///
 /// ```
@@ -314,6 +322,7 @@ pub fn resolve(text: &BoltText) -> Resolved {
         class: reader.class(&thread),
         head: reader.head(&thread),
         torque_unit: spec.as_given().map_or(Unit::NewtonMetre, |read| read.unit),
+        unitless: spec.as_given().and_then(|_| unitless(text.get("spec"))),
         figures_disagree: spec.as_given().is_some_and(|read| read.contradicts),
         lubrication_in_words: !text.has("mu") && spec.as_given().is_some_and(|read| read.lubrication),
         spec: spec.map(|read| read.spec),
@@ -344,5 +353,43 @@ pub fn resolve(text: &BoltText) -> Resolved {
             .collect(),
         errors: reader.errors,
         unfinished: reader.unfinished,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{BoltText, resolve};
+
+    #[test]
+    fn a_number_without_a_unit_is_told_as_what_it_was_read() {
+        for (spec, told) in [
+            ("35", Some(["35 N·m", "35 lbf·ft"])),
+            (" 35 ", Some(["35 N·m", "35 lbf·ft"])),
+            ("35-45", Some(["35-45 N·m", "35-45 lbf·ft"])),
+            ("10 + 90°", Some(["10 N·m + 90°", "10 lbf·ft + 90°"])),
+            (
+                "10 + 20 N·m + 90°",
+                Some(["10 N·m + 20 N·m + 90°", "10 lbf·ft + 20 N·m + 90°"]),
+            ),
+            ("10 + 20 + 90°", None),
+            ("35 N·m", None),
+            ("35 ft-lb", None),
+            ("Drain plug 35 N·m", None),
+            ("20 N·m (15 lbf·ft) + 60°", None),
+            ("bolt", None),
+            ("", None),
+        ] {
+            let of = |spec: &str| {
+                let mut text = BoltText::default();
+                text.set("spec", spec);
+                resolve(&text)
+            };
+            let read = of(spec);
+            assert_eq!(read.unitless, told.map(|told| told.map(String::from)), "{spec}");
+            if let Some([same, other]) = told {
+                assert_eq!(of(same).spec, read.spec, "{spec}");
+                assert!(of(other).spec != read.spec && of(other).unitless.is_none(), "{spec}");
+            }
+        }
     }
 }

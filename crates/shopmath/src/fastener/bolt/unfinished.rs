@@ -1,6 +1,7 @@
 //! Texts that do not read yet and can still come to read by typing on: no reason for an alarm.
 
 use super::read;
+use crate::fastener::refusal::Refusal;
 use crate::fastener::{class, thread_text};
 use crate::quantity::fault::Misread;
 use crate::quantity::spelling::fold;
@@ -11,6 +12,8 @@ const LONGEST: usize = 100;
 /// Ends that make a readable spec of a figure without a unit, a joint without its second figure, or
 /// a range whose second end is begun.
 const ENDS: &[&str] = &["°", "1°", "0", " N·m", " 5000 N·m"];
+/// Units offered for one that is begun.
+const MOST_UNITS: usize = 2;
 /// Words that join stages or the ends of a range.
 const JOINTS: &[&str] = &["then", "plus", "to"];
 
@@ -18,6 +21,7 @@ const JOINTS: &[&str] = &["then", "plus", "to"];
 /// text that is wrong however it goes on.
 pub(super) fn completions(key: &'static str, text: &str) -> Option<Vec<String>> {
     let (found, goes_on): (Vec<&str>, bool) = match key {
+        "thread" if matches!(thread_text::read(text), Err(Refusal::ClassInThread { .. })) => return None,
         "thread" => (
             thread_text::completions(text),
             reads_on(text, "", &["0", "10"], |text| thread_text::read(text).is_ok()),
@@ -30,24 +34,34 @@ pub(super) fn completions(key: &'static str, text: &str) -> Option<Vec<String>> 
         }
         // Without a figure it is a label at most, and any word can be one.
         "spec" if text.len() < LONGEST && text.contains(|letter: char| letter.is_ascii_digit()) => {
-            (Vec::new(), spec_goes_on(text))
+            return spec_goes_on(text);
         }
         _ => return None,
     };
     (goes_on || !found.is_empty()).then(|| found.into_iter().map(Into::into).collect())
 }
 
-/// Whether a spec is only begun. What ends in a word that begins neither a unit nor a joint costs no
+/// As [`completions`], for a spec. What ends in a word that begins neither a unit nor a joint costs no
 /// reading at all: this runs at every keystroke.
-fn spec_goes_on(text: &str) -> bool {
+fn spec_goes_on(text: &str) -> Option<Vec<String>> {
     let open = text.rfind(['(', '[']) > text.rfind([')', ']']);
     let close = if open { ")" } else { "" };
     let reads = |text: &str| read::spec("spec", text).is_ok();
     let unit = tail(text, |letter| letter.is_ascii_digit() || "°+()[]".contains(letter));
     let joint = tail(text, char::is_whitespace);
-    if begins_unit(unit) {
-        reads_on(text.strip_suffix(unit).unwrap_or(text), close, &["°", " N·m"], reads)
-    } else if !joint.is_empty() && JOINTS.iter().any(|word| word.starts_with(joint)) {
+    let units = units_begun(unit);
+    let before = text.strip_suffix(unit).unwrap_or(text).trim_end();
+    let whole = |unit: &Unit| format!("{before} {}{close}", unit.symbol());
+    let whole: Vec<String> = units
+        .iter()
+        .map(whole)
+        .filter(|text| reads(text))
+        .take(MOST_UNITS)
+        .collect();
+    if !whole.is_empty() {
+        return Some(whole);
+    }
+    let goes_on = if !joint.is_empty() && JOINTS.iter().any(|word| word.starts_with(joint)) {
         reads_on(
             text.strip_suffix(joint).unwrap_or(text),
             close,
@@ -55,8 +69,9 @@ fn spec_goes_on(text: &str) -> bool {
             reads,
         )
     } else {
-        !text.ends_with(char::is_alphabetic) && reads_on(text, close, ENDS, reads)
-    }
+        (open || !text.ends_with(char::is_alphabetic)) && reads_on(text, close, ENDS, reads)
+    };
+    goes_on.then(Vec::new)
 }
 
 /// What stands behind the last of some letters.
@@ -64,14 +79,20 @@ fn tail(text: &str, last: impl Fn(char) -> bool) -> &str {
     text.rsplit(last).next().unwrap_or_default()
 }
 
-/// Whether a unit of a stage is spelled so, or begins so.
-fn begins_unit(text: &str) -> bool {
+/// The units of a stage that begin so: those of Convert's rows where there are such. None for a text that
+/// is one already.
+fn units_begun(text: &str) -> Vec<Unit> {
     let begun = fold(text);
     let of_stage = |unit: &Unit| matches!(unit.kind(), Kind::Torque | Kind::Angle);
-    !begun.is_empty()
-        && Unit::all()
-            .filter(of_stage)
-            .any(|unit| unit.spellings().any(|spelling| spelling.starts_with(&begun)))
+    let begins = |unit: &Unit| unit.spellings().any(|spelling| spelling.starts_with(&begun));
+    let is_whole = |unit: &Unit| unit.spellings().any(|spelling| spelling == begun);
+    let is_row = |unit: &Unit| unit.kind().rows().any(|row| row == *unit);
+    let all = || Unit::all().filter(of_stage);
+    if begun.is_empty() || all().any(|unit| is_whole(&unit)) {
+        return Vec::new();
+    }
+    let (rows, others): (Vec<Unit>, Vec<Unit>) = all().filter(begins).partition(is_row);
+    if rows.is_empty() { others } else { rows }
 }
 
 /// Whether the text reads with one of the ends, and what closes it, behind it.
@@ -138,7 +159,9 @@ mod tests {
             ("thread", "M11"),
             ("thread", "3/8-18"),
             ("thread", "bolt"),
+            ("thread", "M8-8.8"),
             ("class", "B7"),
+            ("class", "10.9 zinc"),
             ("class", "7.7"),
             ("spec", "60 MPa"),
             ("spec", "tight"),
@@ -149,6 +172,7 @@ mod tests {
             ("spec", "90°"),
             ("spec", "60 Nmn"),
             ("spec", "Step 1 20 Nm Step 2 90°"),
+            ("spec", "30 Nm 60 Nm"),
             ("grip", "4"),
             ("grip", "4 k"),
         ] {
@@ -169,12 +193,37 @@ mod tests {
             ),
             ("class", "8", &["8.8", "grade 8"]),
             ("class", "a", &["A2-70", "A4-80"]),
+            ("spec", "60 N", &["60 N·m"]),
+            ("spec", "20 lb", &["20 lbf·ft", "20 lbf·in"]),
+            ("spec", "20 Nm + 90 d", &["20 Nm + 90 °"]),
         ] {
             let mut typed = BoltText::default();
             typed.set(key, text);
             let resolved = resolve(&typed);
             assert_eq!(resolved.unfinished, [key]);
             assert_eq!(resolved.errors[0].remedies, offered, "{text}");
+            for whole in offered {
+                assert_eq!(state(key, whole), (0, 0), "{whole}");
+            }
+        }
+    }
+    #[test]
+    fn a_class_out_of_place_or_not_known_is_offered_as_it_can_be_typed() {
+        for (key, text, offered) in [
+            ("thread", "M10x1.25-10.9", &["M10x1.25"][..]),
+            ("class", "10,9 zinc", &["10.9"]),
+            ("class", "grade 8.8", &["8.8"]),
+            ("class", "A4-70", &["A2-70", "A4-80"]),
+            ("class", "B7", &[]),
+        ] {
+            let mut typed = BoltText::default();
+            typed.set(key, text);
+            let error = resolve(&typed).errors.remove(0);
+            assert_eq!(
+                (error.key, error.remedies),
+                (key, offered.iter().map(|&text| text.to_owned()).collect()),
+                "{text}"
+            );
             for whole in offered {
                 assert_eq!(state(key, whole), (0, 0), "{whole}");
             }

@@ -3,9 +3,11 @@
 use super::assess::Common;
 use super::field;
 use super::resolve::{Joint, Resolved};
+use crate::fastener::engagement::break_load;
 use crate::fastener::si::ratio;
 use crate::fastener::tighten::Spread;
-use crate::quantity::{Quantity, Unit, print};
+use crate::quantity::print::{self, plain};
+use crate::quantity::{Quantity, Unit};
 use crate::result::Style;
 use uom::si::f64::{Force, Length, Ratio};
 
@@ -48,6 +50,12 @@ pub struct Verdict {
     pub slug: Slug,
     /// The sentence: what the spec does, over which range, and what was assumed.
     pub sentence: String,
+    /// Whether only the angle goes to yield or past it, as specs with an angle do by design: no wrong
+    /// spec, though the slug is that of one.
+    pub by_design: bool,
+    /// How many times its yield a torque comes to that would break the bolt, such as "17 to 26": there the
+    /// share in percent says nothing.
+    pub times: Option<String>,
     /// Share of yield at the bottom of the range; past a yield by angle it stays at 1.
     pub low: Ratio,
     /// Share of yield at its middle.
@@ -66,8 +74,22 @@ struct Case {
     stretch: Option<Length>,
     /// Whether an angle is part of the spec.
     turns: bool,
+    /// Whether a torque of the spec passes yield by itself, at any friction of the range.
+    torque_yields: bool,
     /// Load that pulls the threads out of a tapped hole.
     strip: Option<Force>,
+    /// Length of threads that would hold the bolt in that hole, where fewer are engaged.
+    needed: Option<Length>,
+    /// What would break the bolt before the torque is reached.
+    broken: Option<Broken>,
+}
+
+/// A torque that would pull with more than the bolt holds, even at the low end of the range.
+struct Broken {
+    /// The load that breaks the bolt.
+    at: Force,
+    /// Share of yield that the torque comes to.
+    share: Spread<Ratio>,
 }
 
 /// The verdict, or the keys it waits for.
@@ -77,6 +99,8 @@ pub(super) fn verdict(common: &Common<'_>) -> (Option<Verdict>, Vec<&'static str
         Verdict {
             slug,
             sentence: sentence(common.resolved, &case, slug),
+            by_design: slug == Slug::PastYield && case.turns && !case.torque_yields,
+            times: case.broken.as_ref().map(|broken| times(broken.share)),
             low: case.share.low,
             mid: case.share.mid,
             high: case.share.high,
@@ -100,6 +124,9 @@ fn case(common: &Common<'_>) -> Option<Case> {
         .filter(|_| tapped(resolved))
         .and_then(|hold| hold.strip);
     let strip = strip.map(|strip| strip.load);
+    let needed = common.hold.as_ref().map(|hold| hold.required.length);
+    let needed = needed.filter(|needed| resolved.engaged.given().is_some_and(|engaged| engaged < *needed));
+    let broken = broken(common);
     if !turns {
         let share = common.share?;
         return Some(Case {
@@ -108,7 +135,10 @@ fn case(common: &Common<'_>) -> Option<Case> {
             passes: share.map(|share| share > ratio(1.0)),
             stretch: None,
             turns,
+            torque_yields: share.high > ratio(1.0),
             strip,
+            needed,
+            broken,
         });
     }
     let turned = common.turned?;
@@ -119,8 +149,32 @@ fn case(common: &Common<'_>) -> Option<Case> {
         passes: turned.past_yield.zip(turned.torque_yields, past),
         stretch: Some(turned.past_yield.mid).filter(|_| !turned.torque_yields.mid),
         turns,
+        torque_yields: turned.torque_yields.low || turned.torque_yields.mid || turned.torque_yields.high,
         strip,
+        needed,
+        broken,
     })
+}
+
+/// Whether the torque alone breaks the bolt throughout the range. Twist is left out, so that it would
+/// break sooner.
+fn broken(common: &Common<'_>) -> Option<Broken> {
+    let class = common.resolved.class.given()?;
+    let at = break_load(&common.bolt?.thread, class.tensile);
+    let share = common
+        .share
+        .filter(|_| common.clamp.is_some_and(|clamp| clamp.low > at))?;
+    Some(Broken { at, share })
+}
+
+/// `17 to 26`; below ten with one decimal.
+fn times(share: Spread<Ratio>) -> String {
+    let decimals = u8::from(share.low < ratio(10.0));
+    format!(
+        "{} to {}",
+        plain(share.low.value, decimals),
+        plain(share.high.value, decimals)
+    )
 }
 
 /// The rules, in the order in which they count.
@@ -180,14 +234,15 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
             format!("High for {class}: it clamps with {clamps}, and {when} it passes yield")
         }
         Slug::PastYield => past_yield(case, class, &clamps),
-        Slug::Strips => format!(
-            "The threads in the hole pull out at {}, and this spec clamps with {clamps}",
-            case.strip
-                .map_or_else(String::new, |strip| said(strip, Unit::Kilonewton)),
-        ),
+        Slug::Strips => strips(case, &clamps),
     };
+    let said = case.broken.as_ref().map_or(said, |broken| breaks(broken, class));
     let mut sentence = format!("{said}{}.", assumed(resolved, case.turns));
     for (holds, words) in [
+        (
+            case.broken.is_some(),
+            " The spec is probably a misprint, or for another bolt.",
+        ),
         (case.turns, " Torque plus angle: fit a new bolt."),
         (
             tapped(resolved) && case.strip.is_none(),
@@ -205,8 +260,36 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     sentence
 }
 
+fn breaks(broken: &Broken, class: &str) -> String {
+    format!(
+        "Too much for {class}: the bolt would break. It holds {} at most, and this torque comes to {} times its yield",
+        said(broken.at, Unit::Kilonewton),
+        times(broken.share)
+    )
+}
+
+fn strips(case: &Case, clamps: &str) -> String {
+    let strip = case
+        .strip
+        .map_or_else(String::new, |strip| said(strip, Unit::Kilonewton));
+    let needed = case.needed.map_or_else(String::new, |needed| {
+        [
+            "; ",
+            &said(needed, Unit::Millimetre),
+            " of full threads would outlast the bolt",
+        ]
+        .concat()
+    });
+    format!("The threads in the hole pull out at {strip}, and this spec clamps with {clamps}{needed}")
+}
+
 fn past_yield(case: &Case, class: &str, clamps: &str) -> String {
     match case.stretch {
+        Some(_) if case.torque_yields => {
+            format!(
+                "Too much for {class} where the threads are slippery: there the torque alone passes yield, before the angle. It clamps with {clamps}"
+            )
+        }
         Some(stretch) => format!(
             "The angle takes this {class} bolt past yield, as such specs do by design: it clamps with {clamps} and stays {} longer",
             said(stretch, Unit::Millimetre)

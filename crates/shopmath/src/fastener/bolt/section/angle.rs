@@ -35,7 +35,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
         }
     }
     if let (Some(turning), Some(turned)) = (common.turning, common.turned) {
-        section.findings.extend(clamp(common, &turning, &turned));
+        section.findings.extend(clamp(common, &turning, &turned, turns));
         section.findings.extend(past(common, &turning, &turned));
         if turns {
             section.findings.extend(scatter(common, &turned));
@@ -46,7 +46,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     }
     if let Some(stiffness) = common.stiffness {
         section.findings.extend(resiliences(common, &stiffness));
-        section.notes.push(NOTE_STIFFNESS);
+        section.notes.push(NOTE_STIFFNESS.into());
     }
     section
 }
@@ -82,7 +82,9 @@ fn compliance(symbol: &'static str, meaning: &'static str, value: Compliance) ->
     Term::new(symbol, meaning, value, Unit::MicrometrePerKilonewton)
 }
 
-fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned) -> [Finding; 3] {
+/// What the spec comes to at its end. The share of yield stays at 1 past yield, for the clamp load does
+/// once an angle has taken the bolt there; after a torque alone the section Clamp load has it in full.
+fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned, turns: bool) -> Vec<Finding> {
     let mut terms = vec![
         Term::new(
             "F0",
@@ -130,29 +132,30 @@ fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned) -> [Finding; 3
         )],
         sources::TIGHTENING,
     );
-    [
-        found(
-            "angle-clamp",
-            "clamp load at the end",
-            amount(turned.clamp),
-            Unit::Kilonewton,
-            (STIFFNESS, clamp),
-        ),
-        found(
+    let mut findings = vec![found(
+        "angle-clamp",
+        "clamp load at the end",
+        amount(turned.clamp),
+        Unit::Kilonewton,
+        (STIFFNESS, clamp),
+    )];
+    if turns {
+        findings.push(found(
             "angle-yield-use",
             "share of yield at the end",
             amount(turned.share()),
             Unit::Percent,
             ("tension with twist", share),
-        ),
-        found(
-            "angle-torque",
-            "torque felt at the end",
-            amount(torque),
-            common.resolved.torque_unit,
-            ("VDI 2230 friction", torque_working),
-        ),
-    ]
+        ));
+    }
+    findings.push(found(
+        "angle-torque",
+        "torque felt at the end",
+        amount(torque),
+        common.resolved.torque_unit,
+        ("VDI 2230 friction", torque_working),
+    ));
+    findings
 }
 
 fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding> {

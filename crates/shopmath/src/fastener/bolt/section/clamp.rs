@@ -24,16 +24,24 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     section.want_unless("class", resolved.class_typed);
     section.want("spec", &resolved.spec);
     if resolved.lubrication_in_words {
-        section.notes.push(NOTE_LUBRICATION);
+        section.notes.push(NOTE_LUBRICATION.into());
     }
     let class = resolved.class.given();
+    let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
     if let Some(bolt) = common.bolt {
         if let (Some(applied), Some(clamp)) = (common.applied, common.clamp) {
-            let finding = clamp_load(&bolt, applied, amount(clamp), resolved.torque_unit);
+            let mut finding = clamp_load(&bolt, applied, amount(clamp), resolved.torque_unit);
+            if turns {
+                finding.name = "clamp load after the torque alone, before the angle";
+            }
             section.findings.push(finding);
         }
         if let (Some(class), Some(share)) = (class, common.share) {
-            section.findings.push(yield_use(&bolt, &class, common, amount(share)));
+            let mut finding = yield_use(&bolt, &class, common, amount(share));
+            if turns {
+                finding.name = "share of yield after the torque alone, before the angle";
+            }
+            section.findings.push(finding);
         }
         if let Some(class) = class {
             section.findings.extend(at_90(&bolt, &class, resolved.torque_unit));
@@ -231,7 +239,7 @@ mod tests {
             let whole = assess(&resolve(&text));
             let clamp = whole.sections.iter().find(|section| section.id == SectionId::Clamp);
             let notes = &clamp.expect("the section").notes;
-            assert_eq!(notes.contains(&NOTE_LUBRICATION), noted, "{spec}, {mu}");
+            assert_eq!(notes.iter().any(|note| note == NOTE_LUBRICATION), noted, "{spec}, {mu}");
         }
     }
 }

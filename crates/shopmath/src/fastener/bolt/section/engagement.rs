@@ -32,9 +32,11 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
         section.findings.extend(lengths(hold, resolved.engaged.given()));
         if let (Some(insert), Some(engaged)) = (hold.with_insert, resolved.engaged.given()) {
             section.findings.push(with_insert(hold, &insert, engaged));
-            section.notes.push(NOTE_INSERT);
+            section.notes.push(NOTE_INSERT.into());
         }
-        section.notes.extend([NOTE_FULL_THREADS, NOTE_METHODS]);
+        section
+            .notes
+            .extend([NOTE_FULL_THREADS, NOTE_METHODS].map(String::from));
     }
     if let (Some(read), Some(class)) = (resolved.thread.given(), resolved.class.given()) {
         let terms = vec![

@@ -45,7 +45,7 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
         Unit::Percent,
         ("length against length", working("(l − l0)/l0", terms, sources::LENGTHS)),
     ));
-    section.notes.push(NOTE_NO_LEAVE);
+    section.notes.push(NOTE_NO_LEAVE.into());
     if kept.set < metres(0.0) {
         section.cautions.push(cautions::MEASURED_SHORTER);
     } else if kept.set > metres(0.0) {

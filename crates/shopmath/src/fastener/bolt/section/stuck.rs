@@ -10,10 +10,12 @@ use crate::fastener::material::{Material, Temper};
 use crate::fastener::si::{kelvins, metres_per_newton};
 use crate::fastener::stuck::{hand_force, stop, twist_break, twist_yield};
 use crate::fastener::thread::Thread;
+use crate::fastener::tighten::head_share;
+use crate::quantity::print::{self, plain};
 use crate::quantity::{Quantity, Unit};
 use crate::result::{Finding, Term};
 use crate::source::fastener as sources;
-use uom::si::f64::{TemperatureCoefficient, TemperatureInterval};
+use uom::si::f64::{TemperatureCoefficient, TemperatureInterval, Torque};
 
 /// °C from which an aged alloy loses strength, and from which it does so within a job.
 const AGED: [f64; 2] = [150.0, 175.0];
@@ -23,6 +25,7 @@ const SEALS: [(f64, Caution); 3] = [
     (150.0, cautions::SEAL_EPDM),
     (200.0, cautions::SEAL_FKM),
 ];
+const NOTE_TWIST: &str = "These torques are what twists the core of the bolt. A wrench may read more while the head is still pressed down and rubs; once the head turns free, stop at them.";
 const NOTE_ROOM: &str = "Temperatures count from a room at 20 °C, with bolt and part equally warm. A part heated alone opens further; a bolt heated alone closes.";
 
 pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
@@ -41,7 +44,7 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
     if let Some(change) = resolved.heat.given() {
         let parts = [resolved.into.given(), resolved.clamped.given()];
         section.cautions.extend(heat_cautions(change, &parts));
-        section.notes.push(NOTE_ROOM);
+        section.notes.push(NOTE_ROOM.into());
     }
     section
 }
@@ -108,6 +111,21 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
         )
     }));
     section.cautions.push(cautions::TWIST_IS_NO_SPEC);
+    section.notes.push(NOTE_TWIST.into());
+    section.notes.extend(tightened_above(common, stops));
+}
+
+/// What the limit means beside a tightening torque above it: the wrench then also turned against friction
+/// under the head.
+fn tightened_above(common: &Common<'_>, stops: Torque) -> Option<String> {
+    let torque = common.applied?.high;
+    let bolt = common.bolt.filter(|_| torque > stops)?;
+    let share = head_share(&bolt.thread, &bolt.head, bolt.friction.middle());
+    Some(format!(
+        "This bolt is tightened with {}, more than where to stop: about {} % of that is friction under the head and does not twist it.",
+        print::quantity(torque.into(), common.resolved.torque_unit),
+        plain(share.value * 100.0, 0)
+    ))
 }
 
 fn warm(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class: &Class, change: TemperatureInterval) {
