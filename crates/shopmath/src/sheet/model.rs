@@ -95,7 +95,7 @@ pub struct Fastener {
     /// Whether the row is done.
     #[serde(default, skip_serializing_if = "is_false")]
     pub done: bool,
-    /// Torques as tightened, one text a bolt; a bare number is in newton metres.
+    /// Torques as tightened, one text a bolt; a bare number is in the unit of the spec's last torque.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub readings: Vec<String>,
     /// What else the Bolt screen was told, by its keys: `adapter`, `grip`, `tool` and so on.

@@ -166,10 +166,11 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
         let outside = read.is_some_and(|read| read.outside);
         html! {
             <div class="reading" key={index}>
-                <View name="reading" row={format!("bolt-{id}-{index}")} {label} {text} empty="N·m" closed=false entries={NONE} {wrong} {onset} />
+                <View name="reading" row={format!("bolt-{id}-{index}")} {label} {text} empty={found.reading_unit.symbol()} closed=false entries={NONE} {wrong} {onset} />
                 if let Some(deviation) = read.and_then(|read| read.deviation.as_ref()) {
                     <p class={classes!("judged", outside.then_some("outside"))}>
                         { if outside { "✕ outside " } else { "✓ within " } }{ classed(deviation, deviation.unit, "deviation") }
+                        if read.is_some_and(|read| read.bare) { { ", read in " }{ found.reading_unit.symbol() } }
                     </p>
                 }
             </div>

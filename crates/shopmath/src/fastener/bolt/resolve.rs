@@ -52,6 +52,9 @@ pub struct Resolved {
     pub spec: Entry<Spec>,
     /// The unit the spec's torque was typed in, for every torque shown.
     pub torque_unit: Unit,
+    /// The unit a bare reading is in: that of the spec's last torque, which the wrench is set to;
+    /// N·m while there is none.
+    pub reading_unit: Unit,
     /// Whether a figure in brackets contradicts the one it stands beside.
     pub figures_disagree: bool,
     /// Whether the spec says how the threads are lubricated while no friction is typed.
@@ -309,11 +312,13 @@ pub fn resolve(text: &BoltText) -> Resolved {
     let thread = reader.entry("thread", |key, text| refused(key, thread_text::read(text)));
     let spec = reader.entry("spec", read::spec);
     let scale = reader.entry("scale", read::torque);
+    let reading_unit = spec.as_given().map_or(Unit::NewtonMetre, |read| read.last_unit);
     Resolved {
         class_typed: text.has("class"),
         class: reader.class(&thread),
         head: reader.head(&thread),
         torque_unit: spec.as_given().map_or(Unit::NewtonMetre, |read| read.unit),
+        reading_unit,
         figures_disagree: spec.as_given().is_some_and(|read| read.contradicts),
         lubrication_in_words: !text.has("mu") && spec.as_given().is_some_and(|read| read.lubrication),
         spec: spec.map(|read| read.spec),
@@ -331,7 +336,7 @@ pub fn resolve(text: &BoltText) -> Resolved {
         adapter: reader.length("adapter", "adapter length", (0.0, 10_000.0)),
         adapter_angle: reader.entry("adapter-angle", read::angle),
         scale,
-        reading: reader.entry("reading", read::torque),
+        reading: reader.entry("reading", |key, text| read::torque_in(reading_unit, key, text)),
         lever: reader.length("lever", "lever", (10.0, 10_000.0)),
         heat: reader.entry("heat", read::heat),
         length_new: reader.length("length-new", "length", (1.0, 2000.0)),
