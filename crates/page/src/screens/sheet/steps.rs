@@ -1,5 +1,6 @@
 //! The bolts of a sheet one by one in large type, to read and tick at arm's length.
 
+use super::entries::row_tick;
 use super::fastener::readings;
 use super::job::{Change, Job};
 use crate::views::button::Button;
@@ -54,6 +55,7 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
                 { Button::chip("Next", to(after)).id("step-next").off(after.is_none()).draw() }
             </div>
             { readings(row, found, onchange) }
+            if row.single_use { { row_tick((List::Fasteners, row.id), "step", ("replaced", "New one fitted"), (Tick::Replaced, row.replaced), onchange) } }
             if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
             { overlay.closer() }
         </section>
