@@ -1,11 +1,11 @@
 //! What a sheet comes to: how far it is kept, what is open, the tools, the total, what is next due.
 
 use super::desk::Desk;
+use super::entries::focus_row;
 use super::job::{Change, Job, Status};
 use crate::route::{Route, Screen};
 use crate::views::button::Button;
 use crate::views::finding::{Finding, amount};
-use crate::views::focus::focus;
 use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::Style;
 use shopmath::sheet::assess::Open;
@@ -50,12 +50,10 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
     let found = &job.found;
     let complete = found.complete();
     let (done, of) = (found.progress.done, found.progress.of);
-    let last = job.undo_left() == 1;
+    // With the last change the button goes, and the focus to the row that was changed.
+    let row = job.last_undo();
     let undo = onchange.reform(move |_: MouseEvent| {
-        if last {
-            // The button goes.
-            focus("progress");
-        }
+        row.into_iter().for_each(focus_row);
         Change::Undo
     });
     html! {
