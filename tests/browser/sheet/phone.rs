@@ -27,3 +27,60 @@ fn a_bare_reading_is_in_the_unit_of_its_spec() -> Outcome {
     ensure!(!phone.text(".judged")?.contains("read in"));
     Ok(())
 }
+
+#[test]
+fn what_is_next_due_stands_in_the_unit_of_the_odometer() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let due = json!({ "id": 1, "every_distance": "5000", "done_at_odometer": "93 000 mi" });
+    bring_in(
+        &phone,
+        &[json!({ "schema": 1, "id": "miles", "odometer": "94 000 mi", "intervals": [due] })],
+    )?;
+    phone.open("#/sheet/miles")?;
+    phone.until_result("next-due-distance", 98_000.0 * 1609.344, 1e-9)?;
+    let shown = phone.text(".due")?;
+    for words in ["98 000 mi", "Work without a name: 4000 mi to go"] {
+        ensure!(shown.contains(words), "`{words}` is not in: {shown}");
+    }
+    ensure!(!shown.contains("km"), "{shown}");
+    phone.type_into("interval-1-every-days", "2 years")?;
+    phone.until_text("#interval-1-every-days-error", "that is 730")?;
+    phone.tap(".entry-every-days .chips button")?;
+    phone.until("the days", || {
+        Ok((phone.field("interval-1-every-days")? == "730").then_some(()))
+    })
+}
+
+#[test]
+fn a_row_removed_comes_back_from_where_it_was() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let part = |id: u32| json!({ "id": id, "label": format!("Part {id}") });
+    bring_in(
+        &phone,
+        &[json!({ "schema": 1, "id": "parts", "parts": (1..=8).map(part).collect::<Vec<_>>() })],
+    )?;
+    phone.open("#/sheet/parts")?;
+    phone.until("the parts", || Ok((phone.count("[data-part]")? == 8).then_some(())))?;
+    // Twice at the same place, as a thumb does it.
+    let twice = "const row = document.getElementById('part-6'); row.scrollIntoView(); \
+         for (const at of ['part-6', 'part-7']) document.querySelector(`#${at} [name=remove]`)?.click()";
+    phone.script::<()>(twice, Vec::new())?;
+    phone.until_text("#undo", "Undo: removed Part 6")?;
+    ensure!(phone.count("[data-part]")? == 7);
+    phone.until_true(
+        "the focus on the next row",
+        "return document.activeElement.closest('li')?.id === 'part-7'",
+    )?;
+    let seen = "const undo = document.getElementById('undo').getBoundingClientRect(); \
+         const tabs = document.querySelector('.tabs').getBoundingClientRect(); \
+         return scrollY > 300 && undo.height >= 56 && undo.top > 0 && undo.bottom <= tabs.top";
+    phone.until_true("undo in sight, above the tabs", seen)?;
+    phone.tap("#undo")?;
+    phone.until("it again", || Ok((phone.count("[data-part]")? == 8).then_some(())))?;
+    phone.until_true(
+        "the focus on the row that came back",
+        "return document.activeElement.closest('li')?.id === 'part-6' && scrollY > 300",
+    )
+}

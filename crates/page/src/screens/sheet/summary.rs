@@ -8,6 +8,7 @@ use crate::views::button::Button;
 use crate::views::finding::{Finding, amount};
 use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::Style;
+use shopmath::sheet::Interval;
 use shopmath::sheet::assess::Open;
 use shopmath::sheet::due;
 use shopmath::sheet::fields::{At, get};
@@ -158,19 +159,23 @@ pub(super) fn due(job: &Job, identified: bool) -> Html {
     let found = &job.found;
     let next = found.next_due_distance.map(|(id, _)| id);
     let first = next.and_then(|next| job.sheet.intervals.iter().find(|row| row.id == next));
-    let left = |length| {
-        let unit = job.tools().unit(Unit::Kilometre);
+    let left = |length, unit| {
         print::number(Quantity::Length(length), unit, Style::Decimal { step: 1.0 }) + &print::suffix("", unit)
     };
-    let line = |(id, due): &(u32, due::Due)| {
-        let label = get(&job.sheet, At::Row(List::Intervals, *id), "label");
+    let line = |(row, (id, due)): (&Interval, &(u32, due::Due))| {
+        let label = if row.label.trim().is_empty() {
+            "Work without a name"
+        } else {
+            &row.label
+        };
+        let unit = due::road_unit(row, &job.sheet.odometer);
         let mut words = Vec::new();
         if let Some(distance) = due.left {
             let over = distance.value < 0.0;
             words.push(if over {
-                format!("{} overdue", left(-distance))
+                format!("{} overdue", left(-distance, unit))
             } else {
-                format!("{} to go", left(distance))
+                format!("{} to go", left(distance, unit))
             });
         }
         if let Some(day) = due.on {
@@ -187,14 +192,14 @@ pub(super) fn due(job: &Job, identified: bool) -> Html {
     };
     html! {
         <div class="due">
-            if let Some(finding) = first.and_then(due::finding) {
+            if let Some(finding) = first.and_then(|row| due::finding(row, &job.sheet.odometer)) {
                 if identified {
                     <Finding unit={finding.unit} {finding} />
                 } else {
                     <p>{ amount(&finding, finding.unit, false) }{ " " }{ finding.name }</p>
                 }
             }
-            <ul>{ for found.intervals.iter().filter_map(line) }</ul>
+            <ul>{ for job.sheet.intervals.iter().zip(&found.intervals).filter_map(line) }</ul>
         </div>
     }
 }
