@@ -265,7 +265,7 @@ fn everything_is_there(phone: &Phone) -> Outcome {
     // What is folded up is said on the fold.
     let fold = phone.text("#bolt-3 .more summary")?;
     ensure!(
-        fold == "Tools and adapter: Wrench length 300 mm, Adapter length 50 mm",
+        fold == "Tools, adapter, grip: Wrench length 300 mm, Adapter length 50 mm",
         "{fold:?}"
     );
     ensure!(phone.count("#bolt-3-adapter")? == 0);
