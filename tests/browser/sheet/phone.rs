@@ -84,3 +84,58 @@ fn a_row_removed_comes_back_from_where_it_was() -> Outcome {
         "return document.activeElement.closest('li')?.id === 'part-6' && scrollY > 300",
     )
 }
+
+#[test]
+fn a_row_says_what_its_verdict_waits_for_and_takes_it() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let bolt =
+        json!({ "id": 1, "label": "Crank pulley", "thread": "M14x1.5", "class": "10.9", "spec": "100 Nm + 90°" });
+    bring_in(
+        &phone,
+        &[json!({ "schema": 1, "id": "crank", "machine": "Van", "fasteners": [bolt] })],
+    )?;
+    phone.open("#/sheet/crank")?;
+    phone.until_text(
+        "#bolt-1 .row-answer",
+        "For a verdict give: Grip (clamped thickness), under “Tools, adapter, grip” below.",
+    )?;
+    ensure!(phone.count("#bolt-1 .row-verdict")? == 0);
+    phone.tap("#bolt-1 .more summary")?;
+    phone.type_into("bolt-1-grip", "40 mm")?;
+    phone.until("the verdict", || {
+        Ok((phone.count("#bolt-1 .row-verdict")? == 1).then_some(()))
+    })?;
+    ensure!(!phone.text("#bolt-1 .row-answer")?.contains("For a verdict"));
+    Ok(())
+}
+
+#[test]
+fn bolt_by_bolt_begins_at_the_top_and_notes_a_new_bolt() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let bolt = |id: u32| {
+        json!({ "id": id, "label": format!("Tensioner {id}"), "thread": "M10", "class": "10.9", "spec": "30 N·m + 90°", "count": "6",
+            "readings": ["30", "30", "30", "30", "30", "30"], "single_use": true, "bolt": { "grip": "42 mm" } })
+    };
+    bring_in(
+        &phone,
+        &[json!({ "schema": 1, "id": "steps", "machine": "Van", "fasteners": [bolt(1), bolt(2)] })],
+    )?;
+    phone.open("#/sheet/steps")?;
+    phone.tap(".sheet > button.wide")?;
+    for step in ["1", "2"] {
+        phone.until("the step", || {
+            Ok((phone.count(&format!("[data-step='{step}']"))? == 1).then_some(()))
+        })?;
+        phone.until_true("its top", "return scrollY === 0")?;
+        phone.tap("#step-replaced")?;
+        phone.until("no warning", || {
+            Ok((phone.count(".large [data-caution]")? == 0).then_some(()))
+        })?;
+        phone.script::<()>("window.scrollTo(0, 9999)", Vec::new())?;
+        phone.tap("#step-done")?;
+    }
+    phone.tap(".large > button.wide:last-child")?;
+    phone.until_text("#progress", "✓ Complete: 2 of 2 done")
+}

@@ -80,7 +80,7 @@ pub(super) fn paper(job: &Job, alone: bool) -> Html {
                 <dt>{ "Rows" }</dt><dd>{ format!("{} of {} done, {complete}", found.progress.done, found.progress.of) }</dd>
             </dl>
             if !sheet.fasteners.is_empty() {
-                <table>
+                <table class="paper-bolts">
                     <caption>{ "Bolts" }</caption>
                     <thead><tr><th><span class="spoken">{ "Done" }</span></th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened" }</th></tr></thead>
                     <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found, alone)) }</tbody>
@@ -151,7 +151,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, alone: bool) -> Html {
                 if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ amount(setting, setting_unit(found, setting), false) } }
                 if let Some(verdict) = &found.verdict { <br />{ sign(verdict.slug) }{ " " }{ &verdict.sentence } }
             </td>
-            <td>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>
+            <td class={(!row.readings.is_empty()).then_some("tightened")}>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>
         </tr>
     }
 }
