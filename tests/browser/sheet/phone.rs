@@ -82,7 +82,14 @@ fn a_row_removed_comes_back_from_where_it_was() -> Outcome {
     phone.until_true(
         "the focus on the row that came back",
         "return document.activeElement.closest('li')?.id === 'part-6' && scrollY > 300",
-    )
+    )?;
+    // Out of the way of what is typed next.
+    phone.tap("#part-1-done")?;
+    phone.until_text("#undo", "Undo: ticked Part 1")?;
+    phone.until_true("undo in sight, above the tabs", &seen.replace("scrollY > 300 && ", ""))?;
+    let away = "return getComputedStyle(document.getElementById('undo')).position !== 'fixed'";
+    phone.type_into("part-1-label", "Belt")?;
+    phone.until_true("undo at the sheet's top", away)
 }
 
 #[test]

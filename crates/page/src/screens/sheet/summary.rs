@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 use super::entries::focus_row;
-use super::job::{Change, Job, Status};
+use super::job::{Change, Job, Status, Touched};
 use crate::route::{Route, Screen};
 use crate::views::button::Button;
 use crate::views::finding::{Finding, amount};
@@ -57,6 +57,8 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
         row.into_iter().for_each(focus_row);
         Change::Undo
     });
+    // In sight until something is typed: by then it would be in the way.
+    let at_hand = matches!(job.touched, Touched::Row | Touched::TakenBack);
     html! {
         <div class="progress">
             if of > 0 {
@@ -69,7 +71,7 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
                 <p id="progress" tabindex="-1" data-complete="false">{ "Nothing on this sheet yet. Add bolts, parts or checks below." }</p>
             }
             if let Some(words) = job.undo_words() {
-                { Button::chip(format!("Undo: {words}"), undo).id("undo").draw() }
+                <div class={classes!("undo", at_hand.then_some("undo-at-hand"))}>{ Button::chip(format!("Undo: {words}"), undo).id("undo").draw() }</div>
             }
         </div>
     }
