@@ -5,6 +5,7 @@ mod hostile;
 mod job;
 mod killed;
 mod long;
+mod phone;
 mod reasons;
 mod share;
 mod storage;

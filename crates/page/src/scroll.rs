@@ -49,6 +49,11 @@ fn restored_by(whom: ScrollRestoration) {
     }
 }
 
+/// Shows the top of the page.
+pub(crate) fn to_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
 /// Notes that the address in the browser is that of what is shown.
 pub(crate) fn shows() {
     SHOWN.set(fragment());

@@ -217,7 +217,7 @@ fn tables_open_in_a_spreadsheet_and_run_nothing_there() -> Outcome {
     let row = |number: usize| parts[number].iter().collect::<Vec<_>>();
     ensure!(row(0) == ["label", "count", "price", "currency", "done"]);
     ensure!(
-        row(1) == ["Ribbed belt 6PK1453", "1", "34,50", "EUR", "yes"],
+        row(1) == ["Ribbed belt 6PK1460", "1", "34,50", "EUR", "yes"],
         "{:?}",
         row(1)
     );

@@ -45,6 +45,7 @@ const ENTRIES: &[&str] = &[
     "bolt-1-wrench",
     "bolt-1-adapter",
     "bolt-1-adapter-angle",
+    "bolt-1-grip",
     "bolt-1-0-reading",
     "bolt-1-1-reading",
     "bolt-2-label",

@@ -220,9 +220,9 @@ fn a_bolt_opens_filled_in(phone: &Phone, id: &str) -> Outcome {
 fn large_type_leads_through(phone: &Phone) -> Outcome {
     phone.tap(".sheet > button.wide")?;
     phone.until_text(".large-bolt", "Idler pulley M10x1.5 8.8 × 2")?;
-    // As the manual prints it, and in the other wrench's unit.
-    phone.until_text(".large-other", "45 N·m")?;
-    phone.until_text(".large-number", "33.2 lbf·ft")?;
+    // As the manual prints it, and below that in the other wrench's unit.
+    phone.until_text(".large-number", "45 N·m")?;
+    phone.until_text(".large-number + .large-other", "33.2 lbf·ft")?;
     phone.tap("#step-next")?;
     phone.until_text(".large-bolt", "Tensioner")?;
     phone.tap("#step-back")?;
@@ -233,8 +233,9 @@ fn large_type_leads_through(phone: &Phone) -> Outcome {
     }
     phone.until_text(".large-name", "Bolt 3 of 3, ✓ done")?;
     phone.until_text(".large-step + .large-step .large-name", "Set with the adapter")?;
-    // 20.57 N·m, in the unit of the 17.7 lbf·ft above it.
-    phone.until_text(".large-step + .large-step .large-number", "15.2 lbf·ft")?;
+    // In the unit of the 24 N·m above it.
+    phone.until_text(".large-step + .large-step .large-number", "20.6 N·m")?;
+    phone.until_text(".large-step + .large-step .large-other", "15.2 lbf·ft")?;
     ensure!(phone.attribute("#step-next", "aria-disabled")?.as_deref() == Some("true"));
     phone.tap(".large > button.wide:last-child")?;
     phone.until_text("#progress", "Open: 3 of 7 done")
@@ -264,7 +265,7 @@ fn everything_is_there(phone: &Phone) -> Outcome {
     // What is folded up is said on the fold.
     let fold = phone.text("#bolt-3 .more summary")?;
     ensure!(
-        fold == "Tools and adapter: Wrench length 300 mm, Adapter length 50 mm",
+        fold == "Tools, adapter, grip: Wrench length 300 mm, Adapter length 50 mm",
         "{fold:?}"
     );
     ensure!(phone.count("#bolt-3-adapter")? == 0);
@@ -336,7 +337,7 @@ fn it_prints(phone: &Phone) -> Outcome {
         "2 × M10x1.5 8.8",
         "45 N·m 33.2 lbf·ft",
         "Set with the adapter: 15.2 lbf·ft",
-        "45.5 (+1.11 %)",
+        "45.5 N·m (+1.11 %)",
         "44,8 N·m (−0.444 %)",
         "Single-use, replaced.",
         "Total 102.05 EUR",

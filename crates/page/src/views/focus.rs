@@ -24,9 +24,14 @@ pub(crate) fn focus_beside(button: &MouseEvent, name: &str, otherwise: &str) {
     let row = button.and_then(|button| button.closest("li").ok().flatten());
     let beside = row.and_then(|row| row.next_element_sibling().or_else(|| row.previous_element_sibling()));
     let same = beside.and_then(|row| row.query_selector(name).ok().flatten());
-    if !same.is_some_and(focus_on) {
-        focus(otherwise);
-    }
+    let otherwise = otherwise.to_owned();
+    // Once the row is gone: the next one is then where it was, and the page need not move to it.
+    Timeout::new(0, move || {
+        if !same.is_some_and(focus_on) {
+            focus(&otherwise);
+        }
+    })
+    .forget();
 }
 
 /// Keeps the focus on the button of a row that is about to change places: browsers take it from

@@ -11,6 +11,7 @@ pub(crate) mod focus;
 pub(crate) mod fold;
 pub(crate) mod icon;
 pub(crate) mod jumps;
+pub(crate) mod large;
 pub(crate) mod overlay;
 pub(crate) mod settings;
 pub(crate) mod sketch;

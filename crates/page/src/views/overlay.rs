@@ -33,6 +33,10 @@ pub(crate) fn use_overlay() -> Overlay {
                 if let Some(button) = next.cast::<HtmlElement>() {
                     // Focus can only be refused when the button is gone.
                     let _ = button.focus();
+                    if open {
+                        // The button is at its end, and it is read from its top.
+                        scroll::to_top();
+                    }
                 }
             }
             let back = setter.clone();

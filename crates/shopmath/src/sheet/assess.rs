@@ -10,6 +10,7 @@ use super::model::{Fastener, Sheet};
 use super::tools::{self, Tool};
 use super::total::{self, Total};
 use crate::field::FieldFault;
+use crate::quantity::Unit;
 use crate::tools::Tools;
 use std::rc::Rc;
 use uom::si::f64::Length;
@@ -160,16 +161,17 @@ pub fn reassess(
         .map(|row| known(row).unwrap_or_else(|| Rc::new(bolts::fastener(row, tools))))
         .collect();
     let mut faults = Faults(Vec::new());
-    let odometer = faults
-        .keep(Place::Sheet, due::distance("odometer", &sheet.odometer))
-        .flatten();
+    let _ = faults.keep(
+        Place::Sheet,
+        due::distance("odometer", &sheet.odometer, Unit::Kilometre),
+    );
     let _ = faults.keep(Place::Sheet, due::day("date", &sheet.date));
     let (parts_total, unpriced) = parts(sheet, &mut faults);
     let intervals: Vec<(u32, Due)> = sheet
         .intervals
         .iter()
         .map(|row| {
-            let (due, wrong) = due::due(row, odometer, today);
+            let (due, wrong) = due::due(row, &sheet.odometer, today);
             faults.add(Place::Interval(row.id), wrong);
             (row.id, due)
         })

@@ -10,12 +10,19 @@ use crate::caution::fastener::READING_OUTSIDE;
 use crate::convert;
 use crate::fastener::bolt::{self, Assessment, BoltText, Resolved, Verdict, resolve};
 use crate::field::FieldFault;
+use crate::quantity::read::{self, Expect};
+use crate::quantity::{Kind, Unit};
 use crate::result::{Finding, Id};
 use crate::tools::Tools;
 use uom::si::f64::Length;
 
 /// The most bolts of one row.
 const MOST_BOLTS: u64 = 999;
+/// A torque that says its own unit.
+const NO_UNIT: Expect = Expect {
+    kind: Some(Kind::Torque),
+    bare: None,
+};
 
 /// One row of bolts, read.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,6 +41,8 @@ pub struct FastenerAssessment {
     pub waiting: Vec<&'static str>,
     /// What to set the wrench to, through the adapter if one is given: the finding `wrench-setting`.
     pub setting: Option<Finding>,
+    /// The unit a bare reading is in: that of the spec's last torque, N·m while there is none.
+    pub reading_unit: Unit,
     /// The readings, in order.
     pub readings: Vec<Reading>,
     /// What to beware of with these bolts as a whole.
@@ -58,6 +67,8 @@ pub struct Reading {
     /// Reading over what the wrench should read, minus one: the finding `reading-deviation`, a
     /// ratio. Absent without a spec, for an empty text, and for one that cannot be read.
     pub deviation: Option<Finding>,
+    /// Whether it is a bare number, and so in [`FastenerAssessment::reading_unit`].
+    pub bare: bool,
     /// Whether it lies outside the target and the tool's tolerance.
     pub outside: bool,
     /// What is wrong with its text; its key is `reading`.
@@ -74,7 +85,7 @@ pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
     let mut faults = wrong(&resolved, &found);
     let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
     let setting = named(&found, "wrench-setting");
-    let judged = |typed: &String| reading(&resolved, setting.as_ref(), typed);
+    let judged = |typed: &String| reading(&row.spec, &resolved, setting.as_ref(), typed);
     FastenerAssessment {
         id: row.id,
         count: count(&row.count).map_err(|fault| faults.push(fault)).ok(),
@@ -83,6 +94,7 @@ pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
         single_use_likely: turns && !row.single_use,
         across_flats: resolved.head.given().and_then(|head| head.across_flats),
         turns,
+        reading_unit: resolved.reading_unit,
         readings: row.readings.iter().map(judged).collect(),
         setting,
         verdict: found.verdict,
@@ -126,13 +138,14 @@ fn wrong(resolved: &Resolved, found: &Assessment) -> Vec<FieldFault> {
     resolved.errors.iter().chain(&found.errors).cloned().collect()
 }
 
-/// One reading, judged by the Bolt screen's own rule. Only the reading is read again, and without a
-/// setting to compare it with nothing is worked out.
-fn reading(row: &Resolved, setting: Option<&Finding>, typed: &str) -> Reading {
+/// One reading, judged by the Bolt screen's own rule. Only the reading is read again, with the spec
+/// for its unit, and without a setting to compare it with nothing is worked out.
+fn reading(spec: &str, row: &Resolved, setting: Option<&Finding>, typed: &str) -> Reading {
     if typed.trim().is_empty() {
         return Reading::default();
     }
     let mut alone = BoltText::default();
+    alone.set("spec", spec);
     alone.set("reading", typed);
     let read = resolve(&alone);
     let found = setting.map(|_| {
@@ -148,6 +161,7 @@ fn reading(row: &Resolved, setting: Option<&Finding>, typed: &str) -> Reading {
             .as_ref()
             .is_some_and(|finding| finding.cautions.contains(&READING_OUTSIDE)),
         deviation,
+        bare: read.reading.given().is_some() && read::value(typed, NO_UNIT).is_err(),
         unfinished: read.unfinished.contains(&"reading"),
         fault: read
             .errors
@@ -232,6 +246,32 @@ mod tests {
         let faults: Vec<(Place, &str)> = found.all_faults().map(|(place, fault)| (place, fault.key)).collect();
         assert_eq!(faults, [(Place::Fastener(7), "reading")]);
         assert_eq!(found.open, [Open::ReadingOutside(7)]);
+    }
+
+    #[test]
+    fn a_bare_reading_is_in_the_unit_of_the_torque_it_is_judged_against() {
+        for (spec, reading, bare, unit, outside) in [
+            ("18 ft-lb", "18", true, Unit::PoundForceFoot, false),
+            ("18 ft-lb", "24.4 N·m", false, Unit::PoundForceFoot, false),
+            ("18 ft-lb", "24.4", true, Unit::PoundForceFoot, true),
+            ("18", "18", true, Unit::NewtonMetre, false),
+            ("90 in-lb", "90", true, Unit::PoundForceInch, false),
+            ("10 N·m + 30 ft-lb", "30", true, Unit::PoundForceFoot, false),
+            ("30 N·m + 90°", "30", true, Unit::NewtonMetre, false),
+            ("20 ft-lb + 90°", "20", true, Unit::PoundForceFoot, false),
+            ("", "18", true, Unit::NewtonMetre, false),
+        ] {
+            let mut row = bolts(&[reading]);
+            row.spec = spec.into();
+            let found = assess(&sheet(row), Tools::Both, None);
+            let row = &found.fasteners[0];
+            let read = &row.readings[0];
+            assert_eq!(
+                (row.reading_unit, read.bare, read.outside),
+                (unit, bare, outside),
+                "{spec}: {reading}"
+            );
+        }
     }
 
     #[test]

@@ -8,7 +8,8 @@ use super::model::{Fastener, Part, Sheet};
 /// What opens a formula in some spreadsheet.
 const OPENS_FORMULA: [char; 6] = ['=', '+', '-', '@', '\t', '\r'];
 
-/// The bolts, in the order of work; readings are joined by `; `, ticks are `yes` or nothing.
+/// The bolts, in the order of work; readings are joined by `; `, ticks are `yes` or nothing. A bare
+/// reading is in the unit of the last torque of the spec that stands in its line.
 ///
 /// ```
 /// use shopmath::sheet::{csv, demo};

@@ -29,7 +29,7 @@ pub fn sheet() -> Sheet {
         belts: vec![Belt {
             id: 1,
             label: "Front accessory drive".into(),
-            query: "belt=6PK1453".into(),
+            query: "belt=6PK1460".into(),
         }],
         intervals: intervals(),
         ..Sheet::default()
@@ -81,7 +81,7 @@ fn parts() -> Vec<Part> {
         done,
     };
     vec![
-        part(1, "Ribbed belt 6PK1453", "1", "34.50", true),
+        part(1, "Ribbed belt 6PK1460", "1", "34.50", true),
         part(2, "Idler pulley", "2", "31.90", true),
         part(3, "Tensioner bolt, new", "1", "3.75", false),
     ]

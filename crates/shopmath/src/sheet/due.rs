@@ -8,7 +8,7 @@ use super::model::Interval;
 use super::total::decimal;
 use crate::field::FieldFault;
 use crate::quantity::read::{self, Expect};
-use crate::quantity::{Quantity, Unit, exact::length::Kilometre};
+use crate::quantity::{Kind, Quantity, Unit, exact::length::Kilometre};
 use crate::result::{Finding, Id, Style, Term, Working};
 use crate::source::SHEET_ENTRIES;
 use uom::si::f64::Length;
@@ -33,10 +33,10 @@ pub struct Due {
     pub days_left: Option<i64>,
 }
 
-/// When an interval is next due, seen from an odometer reading and a day, each where known.
+/// When an interval is next due, seen from the odometer as typed and a day, each where known.
 ///
-/// Distances from 0 to 10 million km (an interval above 0), days from 1 to 36 500. Faults take
-/// away only what needs the field.
+/// Distances from 0 to 10 million km (an interval above 0), a bare number in [`road_unit`]; days from
+/// 1 to 36 500. Faults take away only what needs the field; that of the odometer is not among them.
 ///
 /// ```
 /// use shopmath::sheet::{Date, Interval, due};
@@ -47,18 +47,20 @@ pub struct Due {
 ///     done_on: "2025-03-31".into(),
 ///     ..Interval::default()
 /// };
-/// let (due, faults) = due::due(&belt, None, Date::read("2025-04-01"));
+/// let (due, faults) = due::due(&belt, "", Date::read("2025-04-01"));
 /// assert!(faults.is_empty());
 /// assert_eq!(due.at.unwrap().value, 300_240_000.0);
 /// assert_eq!(due.on.unwrap().to_string(), "2035-03-29");
 /// assert_eq!(due.days_left, Some(3649));
 /// ```
 #[must_use]
-pub fn due(interval: &Interval, odometer: Option<Length>, today: Option<Date>) -> (Due, Vec<FieldFault>) {
+pub fn due(interval: &Interval, odometer: &str, today: Option<Date>) -> (Due, Vec<FieldFault>) {
     let mut faults = Vec::new();
+    let unit = road_unit(interval, odometer);
+    let odometer = distance("odometer", odometer, Unit::Kilometre).ok().flatten();
     let mut keep = |read: Result<Option<Length>, FieldFault>| read.map_err(|fault| faults.push(fault)).ok().flatten();
-    let every = keep(distance("every-distance", &interval.every_distance).and_then(above_nothing));
-    let done_at = keep(distance("done-at-odometer", &interval.done_at_odometer));
+    let every = keep(distance("every-distance", &interval.every_distance, unit).and_then(above_nothing));
+    let done_at = keep(distance("done-at-odometer", &interval.done_at_odometer, unit));
     let days = days(&interval.every_days)
         .map_err(|fault| faults.push(fault))
         .ok()
@@ -79,7 +81,7 @@ pub fn due(interval: &Interval, odometer: Option<Length>, today: Option<Date>) -
 }
 
 /// The odometer reading at which an interval is due, as a result with its working: the result
-/// `next-due-distance`, shown in the unit the interval was typed in. Absent where [`Due::at`] is.
+/// `next-due-distance`, shown in [`road_unit`]. Absent where [`Due::at`] is.
 ///
 /// ```
 /// use shopmath::sheet::{Interval, due};
@@ -88,17 +90,15 @@ pub fn due(interval: &Interval, odometer: Option<Length>, today: Option<Date>) -
 ///     done_at_odometer: "93 000 mi".into(),
 ///     ..Interval::default()
 /// };
-/// let found = due::finding(&oil).unwrap();
+/// let found = due::finding(&oil, "").unwrap();
 /// let (value, _) = found.plain(found.amount.ends().next().unwrap().1);
 /// assert!((value - 103_000.0 * 1609.344).abs() < 1e-6);
 /// ```
 #[must_use]
-pub fn finding(interval: &Interval) -> Option<Finding> {
-    let every = distance("every-distance", &interval.every_distance).ok()??;
-    let done_at = distance("done-at-odometer", &interval.done_at_odometer).ok()??;
-    let unit = read::value(&interval.every_distance, Expect::field(Unit::Kilometre))
-        .ok()?
-        .unit;
+pub fn finding(interval: &Interval, odometer: &str) -> Option<Finding> {
+    let unit = road_unit(interval, odometer);
+    let every = distance("every-distance", &interval.every_distance, unit).ok()??;
+    let done_at = distance("done-at-odometer", &interval.done_at_odometer, unit).ok()??;
     let term = |symbol, meaning, length: Length| Term::new(symbol, meaning, length, unit);
     let working = Working {
         equation: "due = done + every",
@@ -115,21 +115,46 @@ pub fn finding(interval: &Interval) -> Option<Finding> {
     Some(found)
 }
 
-/// A distance on the road, 0 to 10 million km; a bare number is in kilometres.
+/// The unit of an interval on the road, for its bare numbers and for what is shown of it: that of
+/// the odometer, kilometre if it is bare. Without an odometer it is the one that the reading at the
+/// last time says, else kilometre.
+///
+/// ```
+/// use shopmath::{quantity::Unit, sheet::{Interval, due::road_unit}};
+/// let oil = Interval { every_distance: "5000".into(), done_at_odometer: "88 000 mi".into(), ..Interval::default() };
+/// assert_eq!(road_unit(&oil, "150 000 km"), Unit::Kilometre);
+/// assert_eq!(road_unit(&oil, "93 000 mi"), Unit::Mile);
+/// assert_eq!(road_unit(&oil, ""), Unit::Mile);
+/// ```
+#[must_use]
+pub fn road_unit(interval: &Interval, odometer: &str) -> Unit {
+    let said = |text: &str, bare| {
+        let expect = Expect {
+            kind: Some(Kind::Length),
+            bare,
+        };
+        read::value(text, expect).ok().map(|typed| typed.unit)
+    };
+    said(odometer, Some(Unit::Kilometre))
+        .or_else(|| said(&interval.done_at_odometer, None))
+        .unwrap_or(Unit::Kilometre)
+}
+
+/// A distance on the road, 0 to 10 million km; a bare number is in `bare`.
 ///
 /// # Errors
 /// A [`FieldFault`] for what is no such distance.
 ///
 /// ```
-/// use shopmath::sheet::due;
-/// let miles = due::distance("odometer", "93 000 mi").unwrap().unwrap();
+/// use shopmath::{quantity::Unit, sheet::due};
+/// let miles = due::distance("odometer", "93 000", Unit::Mile).unwrap().unwrap();
 /// assert!((miles.value - 149_668_992.0).abs() < 1e-6);
 /// ```
-pub fn distance(key: &'static str, text: &str) -> Result<Option<Length>, FieldFault> {
+pub fn distance(key: &'static str, text: &str, bare: Unit) -> Result<Option<Length>, FieldFault> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let typed = read::value(text, Expect::field(Unit::Kilometre)).map_err(|misread| FieldFault {
+    let typed = read::value(text, Expect::field(bare)).map_err(|misread| FieldFault {
         key,
         sentence: misread.sentence(text),
         remedies: misread.remedies(text),
@@ -169,12 +194,17 @@ fn days(text: &str) -> Result<Option<i64>, FieldFault> {
     let days = decimal("every-days", text, 0);
     let days = days.ok().filter(|days| (1..=LONGEST).contains(days));
     let days = days.and_then(|days| i64::try_from(days).ok());
-    let refused = || FieldFault {
-        remedies: in_days(text).into_iter().map(|days| days.to_string()).collect(),
-        ..fault(
+    // A year is no fixed number of days, so it is not read but said, and the days offered.
+    let refused = || match in_days(text) {
+        Some(days) => FieldFault {
+            key: "every-days",
+            sentence: format!("Days are counted here: that is {days}, with a year taken as 365."),
+            remedies: vec![days.to_string()],
+        },
+        None => fault(
             "every-days",
             "Type a whole number of days from 1 to 36500; two years are 730.",
-        )
+        ),
     };
     days.map(Some).ok_or_else(refused)
 }
@@ -204,7 +234,8 @@ fn fault(key: &'static str, sentence: &str) -> FieldFault {
 
 #[cfg(test)]
 mod tests {
-    use super::{distance, due};
+    use super::{due, finding};
+    use crate::quantity::Unit;
     use crate::sheet::{Date, Interval};
 
     #[test]
@@ -216,7 +247,7 @@ mod tests {
             done_on: "2024-02-29".into(),
             ..Interval::default()
         };
-        let (due, faults) = due(&interval, None, None);
+        let (due, faults) = due(&interval, "", None);
         assert_eq!(faults[0].key, "every-distance");
         assert_eq!((due.at, due.on), (None, Date::read("2026-02-28")));
     }
@@ -228,7 +259,49 @@ mod tests {
             every_days: "730".into(),
             ..Interval::default()
         };
-        assert_eq!(due(&interval, None, None), (super::Due::default(), vec![]));
+        assert_eq!(due(&interval, "", None), (super::Due::default(), vec![]));
+    }
+
+    #[test]
+    fn bare_distances_are_in_the_unit_of_the_odometer() {
+        for (odometer, every, done_at, miles, left, unit) in [
+            ("93 000 mi", "5000", "93 000", 98_000.0, Some(5000.0), Unit::Mile),
+            ("93 000 mi", "5000 mi", "93 000 mi", 98_000.0, Some(5000.0), Unit::Mile),
+            ("93 000 mi", "8046.72 km", "93 000", 98_000.0, Some(5000.0), Unit::Mile),
+            ("", "5000", "93 000 mi", 98_000.0, None, Unit::Mile),
+            ("odd", "5000", "93 000 mi", 98_000.0, None, Unit::Mile),
+            ("", "5000 mi", "1609.344", 6000.0, None, Unit::Kilometre),
+            (
+                "1609.344",
+                "1609.344",
+                "1609.344",
+                2000.0,
+                Some(1000.0),
+                Unit::Kilometre,
+            ),
+        ] {
+            let interval = Interval {
+                every_distance: every.into(),
+                done_at_odometer: done_at.into(),
+                ..Interval::default()
+            };
+            let (due, faults) = due(&interval, odometer, None);
+            assert!(faults.is_empty(), "{odometer}, {every}, {done_at}: {faults:?}");
+            assert!(
+                (due.at.unwrap().value - miles * 1609.344).abs() < 1e-5,
+                "{odometer}, {every}, {done_at}"
+            );
+            assert_eq!(
+                due.left.map(|left| (left.value / 1609.344).round()),
+                left,
+                "{odometer}, {every}, {done_at}"
+            );
+            assert_eq!(
+                finding(&interval, odometer).unwrap().unit,
+                unit,
+                "{odometer}, {every}, {done_at}"
+            );
+        }
     }
 
     #[test]
@@ -240,8 +313,7 @@ mod tests {
             done_on: "2025-01-01".into(),
             ..Interval::default()
         };
-        let odometer = distance("odometer", "12000").unwrap();
-        let (due, _) = due(&interval, odometer, Date::read("2025-02-01"));
+        let (due, _) = due(&interval, "12000", Date::read("2025-02-01"));
         assert!((due.left.unwrap().value + 2e6).abs() < 1e-6);
         assert_eq!(due.days_left, Some(-1));
     }
@@ -266,7 +338,7 @@ mod tests {
                 done_on: done_on.into(),
                 ..Interval::default()
             };
-            let (_, faults) = due(&interval, None, None);
+            let (_, faults) = due(&interval, "", None);
             assert_eq!(faults[0].remedies, remedies, "{every_days}{done_on}");
         }
     }
@@ -288,7 +360,7 @@ mod tests {
                 done_on: done_on.into(),
                 ..Interval::default()
             };
-            let (_, faults) = due(&interval, None, None);
+            let (_, faults) = due(&interval, "", None);
             assert_eq!(faults.len(), 1, "{key}");
             assert_eq!(faults[0].key, key);
         }

@@ -67,6 +67,12 @@ pub const FASTENER_MORE: &[Field] = &[
     ),
     entry("adapter", "Adapter length", Reads::Value(Unit::Millimetre), "none"),
     entry("adapter-angle", "Adapter angle", Reads::Value(Unit::Degree), "0°"),
+    entry(
+        "grip",
+        "Grip (clamped thickness)",
+        Reads::Value(Unit::Millimetre),
+        "for torque and angle",
+    ),
 ];
 /// A part.
 pub const PART: &[Field] = &[

@@ -162,7 +162,7 @@ mod tests {
             "M10x1.5",
             "10.9",
             "30 N·m + 90°",
-            "Ribbed belt 6PK1453",
+            "Ribbed belt 6PK1460",
             "Tensioner swing at idle",
             "9 mm",
             "2 mm",

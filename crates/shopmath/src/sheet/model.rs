@@ -95,7 +95,7 @@ pub struct Fastener {
     /// Whether the row is done.
     #[serde(default, skip_serializing_if = "is_false")]
     pub done: bool,
-    /// Torques as tightened, one text a bolt; a bare number is in newton metres.
+    /// Torques as tightened, one text a bolt; a bare number is in the unit of the spec's last torque.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub readings: Vec<String>,
     /// What else the Bolt screen was told, by its keys: `adapter`, `grip`, `tool` and so on.
@@ -167,13 +167,13 @@ pub struct Interval {
     /// What is due.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub label: String,
-    /// The distance between two times; a bare number is in kilometres.
+    /// The distance between two times; a bare number is in the odometer's unit.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub every_distance: String,
     /// The days between two times, a whole number.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub every_days: String,
-    /// The odometer when it was last done; a bare number is in kilometres.
+    /// The odometer when it was last done; a bare number is in the sheet's odometer's unit.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub done_at_odometer: String,
     /// The day it was last done, `YYYY-MM-DD`.

@@ -48,8 +48,9 @@ impl Total {
 /// The cost of one row: count times price; nothing while there is no price.
 ///
 /// # Errors
-/// A [`FieldFault`] of `count` or `price`: no number, not between 0 and 10⁹, or with more decimals
-/// than [`COUNT_DECIMALS`] or [`PRICE_DECIMALS`].
+/// A [`FieldFault`] of `count` or `price`: no number, not between 0 and 10⁹, with more decimals than
+/// [`COUNT_DECIMALS`] or [`PRICE_DECIMALS`], or a price whose mark can stand for thousands, such as
+/// `1.250` or `1,250`.
 ///
 /// ```
 /// use shopmath::sheet::{Part, total};
@@ -68,10 +69,34 @@ pub fn cost(part: &Part) -> Result<Option<Total>, FieldFault> {
     if part.price.trim().is_empty() {
         return Ok(None);
     }
+    two_meanings(&part.price)?;
     let price = decimal("price", &part.price, PRICE_DECIMALS)?;
     Ok(Some(Total {
         ten_millionths: u128::from(count) * u128::from(price),
     }))
+}
+
+/// A price of three digits behind one mark is asked about, whichever the mark: half of Europe writes
+/// `1.250` for what the other half writes `1,250`. What is offered has one meaning.
+fn two_meanings(price: &str) -> Result<(), FieldFault> {
+    let alone = price.trim_matches(|letter: char| !letter.is_ascii_digit());
+    let Some((whole, part)) = alone.split_once(['.', ',']) else {
+        return Ok(());
+    };
+    let digits = |text: &str| text.bytes().all(|letter| letter.is_ascii_digit());
+    let grouped = (1..=3).contains(&whole.len()) && !whole.starts_with('0') && part.len() == 3;
+    if !grouped || !digits(whole) || !digits(part) {
+        return Ok(());
+    }
+    let remedies = vec![format!("{whole}{part}"), format!("{whole}.{part}0")];
+    Err(FieldFault {
+        key: "price",
+        sentence: format!(
+            "“{alone}”: the mark can stand for thousands or decimals. Type {}.",
+            remedies.join(" or ")
+        ),
+        remedies,
+    })
 }
 
 /// A text as a whole number of its last decimal's steps.
@@ -160,6 +185,35 @@ mod tests {
                 [remedy],
                 "{count} × {price}"
             );
+        }
+    }
+
+    #[test]
+    fn a_mark_that_can_stand_for_thousands_is_asked_about() {
+        for (price, remedies) in [
+            ("1.250", ["1250", "1.2500"]),
+            ("1,250", ["1250", "1.2500"]),
+            ("€ 12.500", ["12500", "12.5000"]),
+            ("150.000 EUR", ["150000", "150.0000"]),
+        ] {
+            let fault = cost(&part("1", price)).unwrap_err();
+            assert_eq!(
+                (fault.key, &fault.remedies[..]),
+                ("price", &remedies.map(String::from)[..]),
+                "{price}"
+            );
+            for whole in &fault.remedies {
+                assert!(cost(&part("1", whole)).is_ok(), "{whole}");
+            }
+        }
+        for (price, text) in [
+            ("1.25", "1.25"),
+            ("1.2500", "1.25"),
+            ("0.125", "0.125"),
+            ("1.250,50", "1250.50"),
+            ("1 250", "1250.00"),
+        ] {
+            assert_eq!(cost(&part("1", price)).unwrap().unwrap().text(), text, "{price}");
         }
     }
 

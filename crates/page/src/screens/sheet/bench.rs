@@ -15,7 +15,7 @@ use crate::forms::typing;
 use crate::link::{Places, put};
 use crate::pace;
 use crate::route::{Route, Screen};
-use crate::scroll::remembered;
+use crate::scroll::{self, remembered};
 use crate::settings::SettingsHandle;
 use crate::views::button::Button;
 use crate::views::caution::cautions;
@@ -23,6 +23,7 @@ use crate::views::jumps::{heading, jumps};
 use crate::views::overlay::use_overlay;
 use crate::views::settings::tools_choice;
 use crate::views::spoken::Spoken;
+use gloo::utils::document;
 use shopmath::caution;
 use shopmath::field::Field;
 use shopmath::sheet::assess::Place;
@@ -117,6 +118,15 @@ fn Open(props: &OpenProps) -> Html {
     let onset = use_onset(At::Head, onchange);
     let overlay = use_overlay();
     let step = use_state(|| 0);
+    use_effect_with(*step, |_| {
+        // Each bolt is read from its top; the first is led there as the view opens.
+        if document()
+            .query_selector("[data-step]")
+            .is_ok_and(|found| found.is_some())
+        {
+            scroll::to_top();
+        }
+    });
     let portion = use_portion(sheet.fasteners.len(), remembered(&Route::sheet(&sheet.id)) > 0.0);
     let head = Entries {
         job,

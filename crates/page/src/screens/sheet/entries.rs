@@ -7,12 +7,22 @@ use crate::views::button::Button;
 use crate::views::field::Field as View;
 use crate::views::focus::{focus, focus_beside, keep_focus};
 use crate::views::icon::signed;
+use gloo::timers::callback::Timeout;
 use shopmath::field::{Field, FieldFault, Reads};
 use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, get};
 use shopmath::sheet::order::{Action, List, Tick};
+use std::cell::Cell;
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// How long after a row was removed a tap on Remove is taken for the second one of that, milliseconds.
+const SECOND_TAP: f64 = 500.0;
+
+thread_local! {
+    /// When a row was last removed, by the clock of the page's events.
+    static REMOVED: Cell<Option<f64>> = const { Cell::new(None) };
+}
 
 /// Whose fields they are.
 pub(super) struct Entries<'a> {
@@ -108,15 +118,24 @@ pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onch
     };
     let up = place.checked_sub(1);
     let down = place.checked_add(1).filter(|to| *to < of);
-    let remove = onchange.reform(move |click: MouseEvent| {
-        focus_beside(&click, "[name=remove]", adder(list));
-        Change::Do(Action::Remove { list, id })
-    });
+    let remove = {
+        let onchange = onchange.clone();
+        Callback::from(move |click: MouseEvent| {
+            let now = click.time_stamp();
+            // The next row's button slides under the thumb, and a second tap was not meant for it.
+            if REMOVED.get().is_some_and(|last| now - last < SECOND_TAP) {
+                return;
+            }
+            REMOVED.set(Some(now));
+            focus_beside(&click, "[name=remove]", adder(list));
+            onchange.emit(Change::Do(Action::Remove { list, id }));
+        })
+    };
     html! {
         <div class="row-buttons">
             { Button::chip(signed("↑", "Earlier"), moved(up)).name("earlier").off(up.is_none()).draw() }
             { Button::chip(signed("↓", "Later"), moved(down)).name("later").off(down.is_none()).draw() }
-            { Button::chip("Remove", remove).name("remove").draw() }
+            { Button::chip("Remove", remove).name("remove").id(format!("{}-remove", row_name(list, id))).draw() }
         </div>
     }
 }
@@ -138,6 +157,28 @@ fn adder(list: List) -> &'static str {
         List::Belts => "add-from-belt",
         List::Intervals => "add-interval",
     }
+}
+
+/// What the id of a row, and of what is in it, begins with.
+fn row_name(list: List, id: u32) -> String {
+    let kind = match list {
+        List::Fasteners => "bolt",
+        List::Parts => "part",
+        List::Checks => "check",
+        List::Belts => "drive",
+        List::Intervals => "interval",
+    };
+    format!("{kind}-{id}")
+}
+
+/// Puts the focus on the last button of a row, once it is there, or on the one that adds to its list.
+pub(super) fn focus_row((list, id): (List, u32)) {
+    Timeout::new(0, move || {
+        if !focus(&format!("{}-remove", row_name(list, id))) {
+            focus(adder(list));
+        }
+    })
+    .forget();
 }
 
 /// A row other than of bolts.
@@ -170,12 +211,11 @@ pub(super) fn Row(props: &Props) -> Html {
     let (list, id) = (props.list, props.id);
     let at = At::Row(list, id);
     let onset = use_onset(at, &props.onchange);
-    let (row, place) = match list {
-        List::Parts => (format!("part-{id}"), Some(Place::Part(id))),
-        List::Intervals => (format!("interval-{id}"), Some(Place::Interval(id))),
-        List::Checks => (format!("check-{id}"), None),
-        List::Belts => (format!("drive-{id}"), None),
-        List::Fasteners => (format!("bolt-{id}"), None),
+    let row = row_name(list, id);
+    let place = match list {
+        List::Parts => Some(Place::Part(id)),
+        List::Intervals => Some(Place::Interval(id)),
+        List::Fasteners | List::Checks | List::Belts => None,
     };
     use_focus(props.job.fresh == Some((list, id)), &row);
     let entries = Entries {

@@ -9,6 +9,7 @@ use crate::views::finding::{amount, classed};
 use crate::views::fold::use_fold;
 use crate::views::verdict::sign;
 use shopmath::caution::fastener::{SINGLE_USE, TIGHTENING_CAN_HURT};
+use shopmath::fastener::bolt::field;
 use shopmath::field::{Choice, Field};
 use shopmath::quantity::{Kind, Unit};
 use shopmath::result::Finding;
@@ -19,6 +20,8 @@ use shopmath::sheet::{Fastener, Sheet};
 use std::rc::Rc;
 use yew::prelude::*;
 
+/// What the fold of a row holds.
+const MORE: &str = "Tools, adapter, grip";
 /// Readings have no common entries.
 const NONE: &[Choice] = &[];
 
@@ -102,7 +105,7 @@ fn tools(sheet: &Sheet, at: At) -> String {
         .iter()
         .map(|field| (field.label, get(sheet, at, field.key)));
     let typed = typed.filter(|(_, text)| !text.trim().is_empty());
-    let mut words = String::from("Tools and adapter");
+    let mut words = String::from(MORE);
     for (place, (label, text)) in typed.enumerate() {
         words.extend([if place == 0 { ": " } else { ", " }, label, " ", text]);
     }
@@ -126,10 +129,32 @@ fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
             if let Some(verdict) = &found.verdict {
                 <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict) }{ " " }{ &verdict.sentence }</p>
             }
+            { waits(found) }
             { open("Open in Bolt", bolt_route(row)) }
             { for found.cautions.iter().filter(|words| words.slug != TIGHTENING_CAN_HURT.slug).map(caution) }
         </div>
     }
+}
+
+/// What a verdict waits for, once there is a spec to judge, and where to give it.
+fn waits(found: &FastenerAssessment) -> Html {
+    let wanted = found.waiting.iter().filter_map(|key| field::of(key));
+    let wanted: Vec<String> = wanted
+        .map(|wanted| {
+            let within = |fields: &[Field]| fields.iter().any(|field| field.key == wanted.key);
+            if within(FASTENER) {
+                wanted.label.to_owned()
+            } else if within(FASTENER_MORE) {
+                [wanted.label, ", under “", MORE, "” below"].concat()
+            } else {
+                [wanted.label, ", in Bolt"].concat()
+            }
+        })
+        .collect();
+    if found.verdict.is_some() || found.spec.is_empty() || wanted.is_empty() {
+        return html! {};
+    }
+    html! { <p class="note">{ "For a verdict give: " }{ wanted.join("; ") }{ "." }</p> }
 }
 
 /// The unit of a setting: that of the torque it stands beside. In another one the smaller of the
@@ -167,10 +192,11 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
         let outside = read.is_some_and(|read| read.outside);
         html! {
             <div class="reading" key={index}>
-                <View name="reading" row={format!("bolt-{id}-{index}")} {label} {text} empty="N·m" closed=false entries={NONE} {wrong} {onset} />
+                <View name="reading" row={format!("bolt-{id}-{index}")} {label} {text} empty={found.reading_unit.symbol()} closed=false entries={NONE} {wrong} {onset} />
                 if let Some(deviation) = read.and_then(|read| read.deviation.as_ref()) {
                     <p class={classes!("judged", outside.then_some("outside"))}>
                         { if outside { "✕ outside " } else { "✓ within " } }{ classed(deviation, deviation.unit, "deviation") }
+                        if read.is_some_and(|read| read.bare) { { ", read in " }{ found.reading_unit.symbol() } }
                     </p>
                 }
             </div>

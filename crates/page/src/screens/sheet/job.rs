@@ -162,9 +162,15 @@ impl Job {
         self.undo.last().map(|undo| undo.words.as_str())
     }
 
-    /// How many changes could be taken back.
-    pub(crate) fn undo_left(&self) -> usize {
-        self.undo.len()
+    /// The row of the only change that could be taken back; none where there are more.
+    pub(crate) fn last_undo(&self) -> Option<(List, u32)> {
+        let [only] = &self.undo[..] else {
+            return None;
+        };
+        Some(match &only.inverse {
+            Action::Move { list, id, .. } | Action::Tick { list, id, .. } | Action::Remove { list, id } => (*list, *id),
+            Action::Insert { row, .. } => row.address(),
+        })
     }
 
     fn put(&mut self, sheet: Sheet) {
@@ -182,12 +188,12 @@ fn words(sheet: &Sheet, action: &Action) -> String {
         Action::Remove { list, id } => ("removed", *list, *id),
         Action::Insert { row, .. } => {
             let (list, _) = row.address();
-            return format!("added a {}", noun(list));
+            return ["added ", noun(list)].concat();
         }
     };
     let label = fields::get(sheet, At::Row(list, id), "label");
     if label.is_empty() {
-        format!("{verb} a {}", noun(list))
+        format!("{verb} {}", noun(list))
     } else {
         format!("{verb} {label}")
     }
@@ -206,18 +212,19 @@ fn tick_words(tick: Tick, on: bool) -> &'static str {
 
 fn noun(list: List) -> &'static str {
     match list {
-        List::Fasteners => "bolt",
-        List::Parts => "part",
-        List::Checks => "check",
-        List::Belts => "belt drive",
-        List::Intervals => "interval",
+        List::Fasteners => "a bolt",
+        List::Parts => "a part",
+        List::Checks => "a check",
+        List::Belts => "a belt drive",
+        List::Intervals => "an interval",
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use shopmath::sheet::demo;
+    use shopmath::sheet::order::Row;
+    use shopmath::sheet::{Interval, demo};
 
     fn job() -> Job {
         Job::new(demo::sheet(), Tools::Metric, "2025-04-01")
@@ -233,10 +240,26 @@ mod tests {
         let without = before.after(remove).unwrap();
         assert_eq!(without.sheet.fasteners.len(), 2);
         assert_eq!(without.undo_words(), Some("removed Tensioner bolt"));
+        assert_eq!(without.last_undo(), Some((List::Fasteners, 2)));
         let back = without.after(Change::Undo).unwrap();
         assert_eq!(back.sheet, before.sheet);
         assert_eq!(back.found, before.found);
         assert_eq!(back.undo_words(), None);
+    }
+
+    #[test]
+    fn what_can_be_taken_back_has_its_article() {
+        let row = Row::Interval(Interval {
+            id: 7,
+            ..Interval::default()
+        });
+        let added = job()
+            .after(Change::Do(Action::Insert {
+                at: 9,
+                row: Box::new(row),
+            }))
+            .unwrap();
+        assert_eq!(added.undo_words(), Some("added an interval"));
     }
 
     #[test]

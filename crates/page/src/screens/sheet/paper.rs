@@ -80,9 +80,9 @@ pub(super) fn paper(job: &Job, alone: bool) -> Html {
                 <dt>{ "Rows" }</dt><dd>{ format!("{} of {} done, {complete}", found.progress.done, found.progress.of) }</dd>
             </dl>
             if !sheet.fasteners.is_empty() {
-                <table>
+                <table class="paper-bolts">
                     <caption>{ "Bolts" }</caption>
-                    <thead><tr><th><span class="spoken">{ "Done" }</span></th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened, N·m unless it says otherwise" }</th></tr></thead>
+                    <thead><tr><th><span class="spoken">{ "Done" }</span></th><th>{ "Bolt" }</th><th>{ "Spec" }</th><th>{ "As tightened" }</th></tr></thead>
                     <tbody>{ for sheet.fasteners.iter().zip(&found.fasteners).map(|(row, found)| bolt(row, found, alone)) }</tbody>
                 </table>
                 { summary::tools(job) }
@@ -131,7 +131,10 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, alone: bool) -> Html {
         false => amount(deviation, deviation.unit, false),
     };
     let reading = |(typed, read): (&String, &shopmath::sheet::bolts::Reading)| {
-        html! { <span class="read">{ typed }{ for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ judged(deviation) }{ ")" }</> }) }</span> }
+        html! { <span class="read">{ typed }
+        // The unit follows the spec, so it stands beside the number.
+        if read.bare { { " " }{ found.reading_unit.symbol() } }
+        { for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ judged(deviation) }{ ")" }</> }) }</span> }
     };
     let replaced = match (row.single_use, row.replaced) {
         (true, true) => "Single-use, replaced.",
@@ -148,7 +151,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, alone: bool) -> Html {
                 if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ amount(setting, setting_unit(found, setting), false) } }
                 if let Some(verdict) = &found.verdict { <br />{ sign(verdict) }{ " " }{ &verdict.sentence } }
             </td>
-            <td>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>
+            <td class={(!row.readings.is_empty()).then_some("tightened")}>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>
         </tr>
     }
 }

@@ -1,10 +1,11 @@
 //! The bolts of a sheet one by one in large type, to read and tick at arm's length.
 
-use super::fastener::{readings, setting_unit};
+use super::entries::row_tick;
+use super::fastener::readings;
 use super::job::{Change, Job};
 use crate::views::button::Button;
 use crate::views::caution::caution;
-use crate::views::finding::amount;
+use crate::views::large::{adapter, stage};
 use crate::views::overlay::Overlay;
 use shopmath::caution::fastener::SINGLE_USE;
 use shopmath::sheet::order::{Action, List, Tick};
@@ -40,31 +41,21 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
             }
         })
     };
-    let adapter = row.bolt.contains_key("adapter");
+    let through_adapter = row.bolt.contains_key("adapter");
     html! {
         <section class="large screen-only" data-step={(place + 1).to_string()}>
             <p class="large-name">{ format!("Bolt {} of {count}", place + 1) }{ if row.done { ", ✓ done" } else { "" } }</p>
             <p class="large-bolt">{ &row.label }{ " " }{ &row.thread }{ " " }{ &row.class }{ if row.count.is_empty() { String::new() } else { format!(" × {}", row.count) } }</p>
-            if found.spec.is_empty() { <p>{ "No spec that can be read stands in this row." }</p> }
-            <p class="large-other">{ &row.spec }</p>
-            { for found.spec.iter().map(|stage| html! {
-                <div class="large-step">
-                    if adapter { <p class="large-name">{ "At the bolt" }</p> }
-                    <p class="large-number">{ amount(stage, stage.unit, false) }</p>
-                </div>
-            }) }
-            if let Some(setting) = found.setting.as_ref().filter(|_| adapter) {
-                <div class="large-step">
-                    <p class="large-name">{ "Set with the adapter" }</p>
-                    <p class="large-number">{ amount(setting, setting_unit(found, setting), false) }</p>
-                </div>
-            }
+            if found.spec.is_empty() { <p>{ "No spec that can be read stands in this row." }</p><p class="large-other">{ &row.spec }</p> }
+            { for row.bolt_text().stages().into_iter().map(|typed| stage(typed, through_adapter, job.tools())) }
+            { for found.setting.iter().filter(|_| through_adapter).map(|setting| adapter(setting, job.tools())) }
             { Button::wide(if row.done { "Not done after all" } else { "Done" }, done).id("step-done").draw() }
             <div class="pad">
                 { Button::chip("Back", to(before)).id("step-back").off(before.is_none()).draw() }
                 { Button::chip("Next", to(after)).id("step-next").off(after.is_none()).draw() }
             </div>
             { readings(row, found, onchange) }
+            if row.single_use { { row_tick((List::Fasteners, row.id), "step", ("replaced", "New one fitted"), (Tick::Replaced, row.replaced), onchange) } }
             if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
             { overlay.closer() }
         </section>

@@ -1,13 +1,14 @@
 //! What a sheet comes to: how far it is kept, what is open, the tools, the total, what is next due.
 
 use super::desk::Desk;
-use super::job::{Change, Job, Status};
+use super::entries::focus_row;
+use super::job::{Change, Job, Status, Touched};
 use crate::route::{Route, Screen};
 use crate::views::button::Button;
 use crate::views::finding::{Finding, amount};
-use crate::views::focus::focus;
 use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::Style;
+use shopmath::sheet::Interval;
 use shopmath::sheet::assess::Open;
 use shopmath::sheet::due;
 use shopmath::sheet::fields::{At, get};
@@ -50,14 +51,14 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
     let found = &job.found;
     let complete = found.complete();
     let (done, of) = (found.progress.done, found.progress.of);
-    let last = job.undo_left() == 1;
+    // With the last change the button goes, and the focus to the row that was changed.
+    let row = job.last_undo();
     let undo = onchange.reform(move |_: MouseEvent| {
-        if last {
-            // The button goes.
-            focus("progress");
-        }
+        row.into_iter().for_each(focus_row);
         Change::Undo
     });
+    // In sight until something is typed: by then it would be in the way.
+    let at_hand = matches!(job.touched, Touched::Row | Touched::TakenBack);
     html! {
         <div class="progress">
             if of > 0 {
@@ -70,7 +71,7 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
                 <p id="progress" tabindex="-1" data-complete="false">{ "Nothing on this sheet yet. Add bolts, parts or checks below." }</p>
             }
             if let Some(words) = job.undo_words() {
-                { Button::chip(format!("Undo: {words}"), undo).id("undo").draw() }
+                <div class={classes!("undo", at_hand.then_some("undo-at-hand"))}>{ Button::chip(format!("Undo: {words}"), undo).id("undo").draw() }</div>
             }
         </div>
     }
@@ -160,19 +161,23 @@ pub(super) fn due(job: &Job, identified: bool) -> Html {
     let found = &job.found;
     let next = found.next_due_distance.map(|(id, _)| id);
     let first = next.and_then(|next| job.sheet.intervals.iter().find(|row| row.id == next));
-    let left = |length| {
-        let unit = job.tools().unit(Unit::Kilometre);
+    let left = |length, unit| {
         print::number(Quantity::Length(length), unit, Style::Decimal { step: 1.0 }) + &print::suffix("", unit)
     };
-    let line = |(id, due): &(u32, due::Due)| {
-        let label = get(&job.sheet, At::Row(List::Intervals, *id), "label");
+    let line = |(row, (id, due)): (&Interval, &(u32, due::Due))| {
+        let label = if row.label.trim().is_empty() {
+            "Work without a name"
+        } else {
+            &row.label
+        };
+        let unit = due::road_unit(row, &job.sheet.odometer);
         let mut words = Vec::new();
         if let Some(distance) = due.left {
             let over = distance.value < 0.0;
             words.push(if over {
-                format!("{} overdue", left(-distance))
+                format!("{} overdue", left(-distance, unit))
             } else {
-                format!("{} to go", left(distance))
+                format!("{} to go", left(distance, unit))
             });
         }
         if let Some(day) = due.on {
@@ -189,14 +194,14 @@ pub(super) fn due(job: &Job, identified: bool) -> Html {
     };
     html! {
         <div class="due">
-            if let Some(finding) = first.and_then(due::finding) {
+            if let Some(finding) = first.and_then(|row| due::finding(row, &job.sheet.odometer)) {
                 if identified {
                     <Finding unit={finding.unit} {finding} />
                 } else {
                     <p>{ amount(&finding, finding.unit, false) }{ " " }{ finding.name }</p>
                 }
             }
-            <ul>{ for found.intervals.iter().filter_map(line) }</ul>
+            <ul>{ for job.sheet.intervals.iter().zip(&found.intervals).filter_map(line) }</ul>
         </div>
     }
 }

@@ -28,9 +28,14 @@ pub(super) fn length(key: &'static str, what: &'static str, text: &str, (low, hi
     }
 }
 
-/// A torque above nothing.
+/// A torque above nothing; a bare number is in newton metres.
 pub(super) fn torque(key: &'static str, text: &str) -> Read<Torque> {
-    match value(key, text, Unit::NewtonMetre)? {
+    torque_in(Unit::NewtonMetre, key, text)
+}
+
+/// A torque above nothing; a bare number is in `unit`.
+pub(super) fn torque_in(unit: Unit, key: &'static str, text: &str) -> Read<Torque> {
+    match value(key, text, unit)? {
         Quantity::Torque(read) => refused(key, checked_torque(read)),
         _ => Err(wrong_kind(key, text, Kind::Torque)),
     }
@@ -103,6 +108,8 @@ pub(super) struct ReadSpec {
     pub(super) spec: Spec,
     /// The unit of the first torque, to show torques in.
     pub(super) unit: Unit,
+    /// The unit of the last torque, which the wrench is set to and a reading compared with.
+    pub(super) last_unit: Unit,
     /// Whether a figure in brackets contradicts the one before it.
     pub(super) contradicts: bool,
     /// Whether it says how the threads are lubricated, which changes no figure.
@@ -119,6 +126,11 @@ pub(super) fn spec(key: &'static str, text: &str) -> Read<ReadSpec> {
     Ok(ReadSpec {
         spec: refused(key, Spec::new(stages))?,
         unit: read.first().map_or(Unit::NewtonMetre, |first| first.value.low.unit),
+        last_unit: read
+            .iter()
+            .map(|read| read.value.low.unit)
+            .rfind(|unit| unit.kind() == Kind::Torque)
+            .unwrap_or(Unit::NewtonMetre),
         contradicts: read.iter().any(read::Stage::contradicts),
         lubrication: says_lubrication(text),
     })

@@ -55,6 +55,9 @@ pub struct Resolved {
     /// For a spec that reads and has a number without a unit: the whole text with N·m, as which it was
     /// read, and with lbf·ft, as which it can be meant.
     pub unitless: Option<[String; 2]>,
+    /// The unit a bare reading is in: that of the spec's last torque, which the wrench is set to;
+    /// N·m while there is none.
+    pub reading_unit: Unit,
     /// Whether a figure in brackets contradicts the one it stands beside.
     pub figures_disagree: bool,
     /// Whether the spec says how the threads are lubricated while no friction is typed.
@@ -317,12 +320,14 @@ pub fn resolve(text: &BoltText) -> Resolved {
     let thread = reader.entry("thread", |key, text| refused(key, thread_text::read(text)));
     let spec = reader.entry("spec", read::spec);
     let scale = reader.entry("scale", read::torque);
+    let reading_unit = spec.as_given().map_or(Unit::NewtonMetre, |read| read.last_unit);
     Resolved {
         class_typed: text.has("class"),
         class: reader.class(&thread),
         head: reader.head(&thread),
         torque_unit: spec.as_given().map_or(Unit::NewtonMetre, |read| read.unit),
         unitless: spec.as_given().and_then(|_| unitless(text.get("spec"))),
+        reading_unit,
         figures_disagree: spec.as_given().is_some_and(|read| read.contradicts),
         lubrication_in_words: !text.has("mu") && spec.as_given().is_some_and(|read| read.lubrication),
         spec: spec.map(|read| read.spec),
@@ -340,7 +345,7 @@ pub fn resolve(text: &BoltText) -> Resolved {
         adapter: reader.length("adapter", "adapter length", (0.0, 10_000.0)),
         adapter_angle: reader.entry("adapter-angle", read::angle),
         scale,
-        reading: reader.entry("reading", read::torque),
+        reading: reader.entry("reading", |key, text| read::torque_in(reading_unit, key, text)),
         lever: reader.length("lever", "lever", (10.0, 10_000.0)),
         heat: reader.entry("heat", read::heat),
         length_new: reader.length("length-new", "length", (1.0, 2000.0)),
