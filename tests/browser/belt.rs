@@ -78,6 +78,9 @@ fn the_demo_drive_opens_by_itself_and_says_what_it_is() -> Outcome {
          return box.top >= 0 && box.bottom < innerHeight && parseFloat(getComputedStyle(found).fontSize) >= 28";
     phone.until_true("the length in sight", seen)?;
 
+    // The ear hears of the belt nearest to the route, not of the first in the list.
+    phone.until_text(".spoken", "Nearest belt 6PK1460.")?;
+
     // Each caution once, the one before hands go in ahead of the drawing.
     for slug in [
         "engine-off",

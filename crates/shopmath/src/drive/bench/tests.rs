@@ -633,6 +633,23 @@ proptest! {
     }
 }
 
+/// The step above and below, and a belt named far off, have no say in which belt is nearest.
+#[test]
+fn the_nearest_belt_is_the_one_nearest_to_the_route() {
+    for changes in [
+        &[("belt", "")][..],
+        &[("belt", "6PK1600")],
+        &[("belt", "6PK1400"), ("step", "25 mm")],
+    ] {
+        let texts = with(changes);
+        for assessment in [assess(resolve(&texts)), glance(resolve(&texts))] {
+            let nearest = assessment.nearest.map(|belt| belt.to_string());
+            assert_eq!(nearest.as_deref(), Some("6PK1460"), "{changes:?}");
+        }
+    }
+    assert_eq!(assess(resolve(&with(&[("pulleys", "a:rib:0,0:150")]))).nearest, None);
+}
+
 /// A typed value survives the way through the texts.
 #[test]
 fn values_keep_their_own_units() {
