@@ -16,7 +16,7 @@ use crate::views::caution::{caution, cautions};
 use crate::views::focus::focus;
 use crate::views::settings::tools_choice;
 use crate::views::spoken::Spoken;
-use panel::Panel;
+use panel::{Own, Panel};
 use route::RouteView;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, apply, bring_back};
@@ -47,6 +47,8 @@ pub(super) struct Drive {
     panel: u32,
     /// Grows when the drive changes other than by typing: what was typed in the panel gives way.
     settled: u32,
+    /// The panel's fields whose text cannot be used: no number may rest on what the drive has there.
+    unread: Vec<Own>,
     undo: Option<Undo>,
 }
 
@@ -69,8 +71,8 @@ pub(super) enum Action {
     Set(&'static str, String),
     /// Changed a pulley on the drawing or by a button.
     Edit(Edit),
-    /// Changed a pulley by typing into its panel.
-    Typed(Edit),
+    /// Typed into the panel of a pulley: the change, or none where the text cannot be used.
+    Typed(Own, Option<Edit>),
     /// Took another pulley to work on, or none.
     Choose(Option<usize>),
     /// Put another drive in place.
@@ -88,19 +90,27 @@ impl Reducible for Drive {
         let mut drive = (*self).clone();
         match action {
             Action::Set(key, typed) => {
+                if key == "pulleys" {
+                    drive.settled = drive.settled.wrapping_add(1);
+                    drive.unread.clear();
+                }
                 drive.text.set(key, &typed);
             }
             Action::Edit(edit) => {
                 drive.settled = drive.settled.wrapping_add(1);
+                drive.unread.clear();
                 drive.edit(&edit);
             }
-            Action::Typed(edit) => drive.edit(&edit),
-            Action::Choose(chosen) => {
-                drive.chosen = chosen;
-                drive.panel = drive.panel.wrapping_add(u32::from(chosen != self.chosen));
+            Action::Typed(own, edit) => {
+                drive.unread.retain(|known| *known != own);
+                match edit {
+                    Some(edit) => drive.edit(&edit),
+                    None => drive.unread.push(own),
+                }
             }
+            Action::Choose(chosen) => drive.choose(chosen),
             Action::Replace(text) => {
-                drive.chosen = None;
+                drive.choose(None);
                 drive.undo = Some(Undo::Drive(core::mem::replace(&mut drive.text, text)));
             }
             Action::Undo => drive.undo(),
@@ -117,8 +127,23 @@ impl Drive {
             chosen: None,
             panel: 0,
             settled: 0,
+            unread: Vec::new(),
             undo: None,
         }
+    }
+
+    /// Takes another pulley to work on: what was typed about the one before is gone with its panel.
+    fn choose(&mut self, chosen: Option<usize>) {
+        if self.chosen != chosen {
+            self.chosen = chosen;
+            self.panel = self.panel.wrapping_add(1);
+            self.unread.clear();
+        }
+    }
+
+    /// The pulley of which something typed cannot be used.
+    fn stale(&self) -> Option<usize> {
+        self.chosen.filter(|_| !self.unread.is_empty())
     }
 
     fn edit(&mut self, edit: &Edit) {
@@ -145,13 +170,14 @@ impl Drive {
             Some(Undo::Pulley { index, before, .. }) => {
                 if let Some(text) = bring_back(&self.text, &before, index) {
                     self.text = text;
-                    self.chosen = Some(index);
-                    self.panel = self.panel.wrapping_add(1);
+                    // The panel begins afresh, even where it shows another pulley of that number.
+                    self.choose(None);
+                    self.choose(Some(index));
                 }
             }
             Some(Undo::Drive(text)) => {
                 self.text = text;
-                self.chosen = None;
+                self.choose(None);
             }
             None => {}
         }
@@ -201,7 +227,13 @@ pub(crate) fn Belt(props: &Props) -> Html {
         let dispatcher = drive.dispatcher();
         use_callback((), move |action, ()| dispatcher.dispatch(action))
     };
-    let assessment = use_memo(drive.text.clone(), |text| assess(resolve(text)));
+    let assessment = use_memo((drive.text.clone(), drive.stale()), |(text, stale)| {
+        let bench = resolve(text);
+        assess(match stale {
+            Some(pulley) => bench.without(*pulley),
+            None => bench,
+        })
+    });
     let tools = props.settings.tools;
     let discs = &assessment.drawing.discs;
     let chosen = drive

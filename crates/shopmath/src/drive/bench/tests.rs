@@ -650,6 +650,56 @@ fn the_nearest_belt_is_the_one_nearest_to_the_route() {
     assert_eq!(assess(resolve(&with(&[("pulleys", "a:rib:0,0:150")]))).nearest, None);
 }
 
+/// What rests on a pulley that cannot be read is gone, what does not stays, and the drawing with it.
+#[test]
+fn a_pulley_that_cannot_be_read_takes_its_numbers_away() {
+    let texts = with(&[
+        ("strand", "227 mm"),
+        ("frequency", "105 Hz"),
+        ("spring", "19 N·m"),
+        ("swing", "5 mm"),
+        ("stretch", "0.3 %"),
+    ]);
+    let whole = assess(resolve(&texts));
+    let stale = assess(resolve(&texts).without(1));
+    let kept = ids(&stale);
+    assert_eq!(
+        kept,
+        [
+            "strand-tension",
+            "strand-tension-span-low",
+            "strand-tension-span-mid",
+            "strand-tension-span-high",
+            "strand-tension-second"
+        ]
+    );
+    assert!(stale.candidates.is_empty() && ids(&whole).len() > 30);
+    let places = |assessment: &Assessment| {
+        assessment
+            .drawing
+            .discs
+            .iter()
+            .map(|disc| (disc.x, disc.y))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(
+        (places(&stale), &stale.drawing.arcs),
+        (places(&whole), &whole.drawing.arcs)
+    );
+    assert_eq!(
+        (stale.drawing.bounds, &stale.drawing.arm.as_ref().map(|arm| arm.pulley)),
+        (whole.drawing.bounds, &Some(1))
+    );
+    let faulty: Vec<bool> = stale.drawing.discs.iter().map(|disc| disc.faulty).collect();
+    assert_eq!(faulty, [false, true, false, false, false, false]);
+    let faults: Vec<&str> = stale.faults.iter().map(|fault| fault.key).collect();
+    assert_eq!(faults, ["pulleys"]);
+    // One sentence in place of those the old list had, and none for a pulley that is not there.
+    let broken = resolve(&with(&[("pulleys", "a:rib:0,0:150;b:rib:100,0:60")])).without(0);
+    assert_eq!(broken.route_faults, [RouteFault::Unread(0)]);
+    assert!(resolve(&texts).without(6).route.is_some());
+}
+
 /// A typed value survives the way through the texts.
 #[test]
 fn values_keep_their_own_units() {
