@@ -151,6 +151,17 @@ fn order_side_name_and_number_of_pulleys_change_by_buttons() -> Outcome {
     phone.tap("#remove")?;
     phone.until_result("effective-length", length, 1e-12)?;
 
+    // On a drive just begun it goes on counting, and stands where the belt runs over it.
+    phone.tap("#begin-drive")?;
+    until_gone(&phone, "#pulley-3")?;
+    phone.tap("#pulley-2")?;
+    phone.tap("#add-after")?;
+    phone.until_text("#pulley-3", "3 pulley 3")?;
+    phone.result("wrap-3")?;
+    ensure!(phone.count("#pulleys-error")? == 0);
+    phone.tap("#demo-drive")?;
+    phone.until_result("effective-length", length, 0.0)?;
+
     // By the keyboard alone: the button of a pulley, then its panel; closing leads back to it.
     let focus = "document.getElementById('pulley-6').focus()";
     phone.script::<()>(focus, Vec::new())?;

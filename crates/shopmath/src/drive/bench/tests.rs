@@ -700,6 +700,57 @@ fn a_pulley_that_cannot_be_read_takes_its_numbers_away() {
     assert!(resolve(&texts).without(6).route.is_some());
 }
 
+/// Pulleys added one after another, from none at all, and after each of the demo's and of a drive
+/// that runs the other way: the belt runs over each, and each has a name of its own.
+#[test]
+fn an_added_pulley_runs() {
+    let add = |texts: &DriveText, after: usize| {
+        let added = apply(texts, &Edit::AddAfter(after)).unwrap();
+        let bench = resolve(&added);
+        let list = added.get("pulleys").unwrap().to_owned();
+        if bench.layout.as_ref().unwrap().pulleys.len() > 1 {
+            assert!(bench.route.is_some(), "{list}: {:?}", bench.faults);
+        }
+        (added, list)
+    };
+    let (fresh, list) = add(&DriveText::begin(), 1);
+    assert!(
+        list.starts_with("crank:rib:0,0:150;pulley 2:rib:200,200:60;pulley 3:rib:"),
+        "{list}"
+    );
+    assert!(add(&DriveText::begin(), 0).1.contains(";pulley 3:rib:"));
+    let (_, list) = add(&apply(&fresh, &Edit::Remove(1)).unwrap(), 1);
+    assert!(list.contains(";pulley 3:") && list.contains(";pulley 4:"), "{list}");
+
+    let mut texts = with(&[("pulleys", ""), ("tensioner", ""), ("loads", "")]);
+    for count in 0..8_usize {
+        texts = add(&texts, count.saturating_sub(1)).0;
+    }
+    assert!(
+        texts
+            .get("pulleys")
+            .unwrap()
+            .starts_with("crank:rib:0,0:150;pulley 2:rib:200,200:60;")
+    );
+    let large = with(&[("pulleys", "drum:rib:0,0:900"), ("tensioner", ""), ("loads", "")]);
+    add(&large, 0);
+    let backwards =
+        "c:rib:240,78:112;w:rib:55,210:118;i:back:-75,268:70;a:rib:-205,262:56;t:back:-104,122:70;k:rib:0,0:156";
+    for texts in [
+        DriveText::demo(),
+        with(&[("pulleys", backwards), ("tensioner", ""), ("loads", "")]),
+    ] {
+        for after in 0..6 {
+            let (_, list) = add(&texts, after);
+            assert!(list.contains(";pulley 7:"), "{list}");
+        }
+    }
+    // Where nothing runs, it stands where it always did: halfway.
+    let broken = with(&[("pulleys", "a:rib:0,0:150;b:rib:100,0:60")]);
+    let added = apply(&broken, &Edit::AddAfter(0)).unwrap();
+    assert!(added.get("pulleys").unwrap().contains("pulley 3:rib:50,0:60"));
+}
+
 /// A typed value survives the way through the texts.
 #[test]
 fn values_keep_their_own_units() {
