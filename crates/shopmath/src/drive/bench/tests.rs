@@ -751,6 +751,62 @@ fn an_added_pulley_runs() {
     assert!(added.get("pulleys").unwrap().contains("pulley 3:rib:50,0:60"));
 }
 
+/// Far beyond what a PK belt is run at, it is said where the tension stands and where it is used.
+#[test]
+fn a_tension_no_belt_is_run_at_is_said() {
+    let said = |changes: &[(&str, &str)]| {
+        let slugs = cautions_of(&assess(resolve(&with(changes))));
+        slugs.iter().filter(|slug| **slug == "tension-unlikely").count()
+    };
+    let strand = |frequency| [("strand", "227 mm"), ("mass", "0.13 kg/m"), ("frequency", frequency)];
+    assert_eq!(said(&strand("105 Hz")), 0);
+    assert_eq!(said(&strand("2000 Hz")), 2);
+    assert_eq!(said(&strand("5 Hz")), 2);
+    // 4·m·L²·f² of 6 ribs at 200 N each is 1200 N: 211.6 Hz; at 10 N each 60 N: 47.3 Hz.
+    assert_eq!((said(&strand("211.5 Hz")), said(&strand("211.8 Hz"))), (0, 2));
+    assert_eq!((said(&strand("47.4 Hz")), said(&strand("47.2 Hz"))), (0, 2));
+    // A published case, 615.5 N on a belt of five ribs.
+    let published = [
+        ("strand", "170 mm"),
+        ("mass", "0.11 kg/m"),
+        ("frequency", "220 Hz"),
+        ("ribs", "5"),
+        ("belt", ""),
+    ];
+    assert_eq!(said(&published), 0);
+    assert_eq!(
+        (
+            said(&[("tension", "1300 N"), ("strand", ""), ("spring", "")]),
+            said(&[])
+        ),
+        (1, 0)
+    );
+    let other = [
+        ("profile", "PJ"),
+        ("belt", ""),
+        ("strand", "227 mm"),
+        ("mass", "0.13 kg/m"),
+        ("frequency", "2000 Hz"),
+    ];
+    assert_eq!(said(&other), 0);
+}
+
+/// Without a load there is no reserve against slip: the figure is called what it is.
+#[test]
+fn a_pulley_without_a_load_is_told_from_a_reserve() {
+    let names = |texts: &DriveText| -> Vec<&str> {
+        let assessment = assess(resolve(texts));
+        let reserves = findings(&assessment).filter(|finding| matches!(finding.id, Id::Numbered("slip-reserve", _)));
+        reserves.map(|finding| finding.name).collect()
+    };
+    let (reserve, idle) = ("slip reserve", "no load: ratio its wrap could hold");
+    assert_eq!(
+        names(&DriveText::demo()),
+        [reserve, idle, reserve, idle, reserve, reserve]
+    );
+    assert_eq!(names(&with(&[("loads", "")])), [idle; 6]);
+}
+
 /// A typed value survives the way through the texts.
 #[test]
 fn values_keep_their_own_units() {
