@@ -171,11 +171,11 @@ fn a_bad_place_or_diameter_is_kept_and_no_number_rests_on_the_old_one() -> Outco
     let length = phone.result("effective-length")?;
     phone.tap("#pulley-5")?;
     for (key, good, bad, said) in [
-        ("pulley-diameter", "118", "", "above 0"),
+        ("pulley-diameter", "118", "", "Type millimetres"),
         ("pulley-diameter", "118", "0", "above 0"),
         ("pulley-diameter", "118", "-3", "above 0"),
         ("pulley-diameter", "118", "wide", "number"),
-        ("pulley-x", "55", "", "millimetres"),
+        ("pulley-x", "55", "", "Type millimetres"),
         ("pulley-x", "55", "left", "number"),
         ("pulley-y", "210", "up", "number"),
     ] {

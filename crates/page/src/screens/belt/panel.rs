@@ -9,10 +9,10 @@ use crate::views::button::Button;
 use crate::views::focus::focus;
 use crate::views::fold::use_fold;
 use crate::views::icon::signed;
+use crate::views::jumps::heading;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, Measured, check, diameter_from, from_tape};
-use shopmath::drive::fault::MeasureFault;
 use shopmath::drive::pulley::Side;
 use shopmath::quantity::print::{plain, quantity};
 use shopmath::quantity::{Unit, read};
@@ -200,7 +200,7 @@ pub(super) fn Panel(props: &Props) -> Html {
     };
     html! {
         <section class="panel" aria-label={format!("Pulley {}", disc.name)}>
-            <div class="panel-head"><h2>{ format!("Pulley {} of {count}", index + 1) }</h2>{ Button::chip("Close", close).draw() }</div>
+            <div class="panel-head">{ heading("pulley", format!("Pulley {} of {count}", index + 1)) }{ Button::chip("Close", close).draw() }</div>
             <form class="form">
                 { field(Own::Name, "pulley-name", "Name", disc.name.clone()) }
                 { field(Own::Diameter, "pulley-diameter", if ribbed { "Effective diameter, mm" } else { "Outside diameter, mm" }, plain(disc.diameter(), 2)) }
@@ -302,8 +302,9 @@ fn change(own: Own, typed: &str, props: &Props) -> Result<Option<Edit>, String> 
         // What the drive needs cannot be left out; a measure can.
         match own {
             Own::Name => {}
-            Own::Across | Own::Up => return Err(MeasureFault::NoPlace.to_string()),
-            Own::Diameter => return Err(MeasureFault::NoDiameter.to_string()),
+            Own::Across | Own::Up | Own::Diameter => {
+                return Err("Nothing typed yet. Type millimetres, such as 60.".into());
+            }
             _ => return Ok(None),
         }
     }
