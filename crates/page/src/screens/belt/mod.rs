@@ -9,6 +9,7 @@ mod section;
 
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
+use crate::scroll;
 use crate::settings::SettingsHandle;
 use crate::views::bring::Bring;
 use crate::views::button::Button;
@@ -23,6 +24,9 @@ use shopmath::drive::bench::edit::{Edit, apply, bring_back};
 use shopmath::drive::bench::{self, DriveText, assess, resolve};
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// The way back, on the page.
+const BRING: &str = "bring-back";
 
 #[derive(Properties)]
 pub(crate) struct Props {
@@ -61,8 +65,8 @@ enum Undo {
         name: String,
         before: DriveText,
     },
-    /// A whole drive that another one has replaced.
-    Drive(DriveText),
+    /// A whole drive that another one has replaced, and what is said of that.
+    Drive(DriveText, &'static str),
 }
 
 /// What a person does to the drive.
@@ -111,7 +115,12 @@ impl Reducible for Drive {
             Action::Choose(chosen) => drive.choose(chosen),
             Action::Replace(text) => {
                 drive.choose(None);
-                drive.undo = Some(Undo::Drive(core::mem::replace(&mut drive.text, text)));
+                let words = match (text == DriveText::demo(), drive.text == DriveText::demo()) {
+                    (true, _) => "The demo drive is shown. Yours is put away.",
+                    (_, true) => "Your own drive is begun. The demo is put away.",
+                    _ => "A new drive is begun. The one before is put away.",
+                };
+                drive.undo = Some(Undo::Drive(core::mem::replace(&mut drive.text, text), words));
             }
             Action::Undo => drive.undo(),
             Action::Follow(route) => drive.follow(of_route(&route)),
@@ -152,6 +161,8 @@ impl Drive {
         };
         match *edit {
             Edit::Reorder { to, .. } => self.chosen = Some(to),
+            // The first one of all comes after none.
+            Edit::AddAfter(_) if is_bare(&self.text) => self.chosen = Some(0),
             Edit::AddAfter(pulley) => self.chosen = pulley.checked_add(1),
             Edit::Remove(index) => {
                 let discs = assess(resolve(&self.text)).drawing.discs;
@@ -175,7 +186,7 @@ impl Drive {
                     self.choose(Some(index));
                 }
             }
-            Some(Undo::Drive(text)) => {
+            Some(Undo::Drive(text, _)) => {
                 self.text = text;
                 self.choose(None);
             }
@@ -189,6 +200,11 @@ impl Drive {
             *self = Self::of(text);
         }
     }
+}
+
+/// Whether there is no pulley yet.
+fn is_bare(text: &DriveText) -> bool {
+    text.get("pulleys").is_some_and(|list| list.trim().is_empty())
 }
 
 fn of_route(route: &Route) -> DriveText {
@@ -247,19 +263,20 @@ pub(crate) fn Belt(props: &Props) -> Html {
             <p class="note kind">{ if is_demo { "Demo: the drive of an invented van, the Larkfield 2.2 L diesel. Change it to yours." } else { "Your drive. The address of this page holds all of it: keep it as a bookmark, or send it." } }</p>
             { caution(&engine_off) }
             <RouteView whole={assessment.clone()} text={drive.text.clone()} chosen={drive.chosen} {tools} onact={onact.clone()} />
-            <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back. Tap a pulley to change it, or drag it." }</p>
+            if let Some(undo) = &drive.undo { <Bring words={undo.words()} id={BRING} onback={bring_back_by(undo, &onact)} /> }
+            <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back." }</p>
             { pulley_buttons(discs, drive.chosen, &onact) }
-            if let Some((index, disc)) = chosen {
-                <Panel key={drive.panel} {index} {disc} text={drive.text.clone()} count={discs.len()} settled={drive.settled} onact={onact.clone()} />
-            }
-            if let Some(undo) = &drive.undo { <Bring words={undo.words()} id="bring-back" onback={bring_back_by(undo, &onact)} /> }
-            <Spoken words={section::spoken(&assessment)} />
-            { section::strip() }
-            { section::sections(&assessment, &drive.text, &onset, tools) }
             <div class="chips">
+                if !discs.is_empty() || is_bare(&drive.text) { { add_pulley(discs.len(), &onact) } }
                 if !is_demo { { replace("demo-drive", "Show the demo drive", DriveText::demo(), &onact) } }
                 if drive.text != DriveText::begin() { { replace("begin-drive", "Begin your own drive", DriveText::begin(), &onact) } }
             </div>
+            if let Some((index, disc)) = chosen {
+                <Panel key={drive.panel} {index} {disc} text={drive.text.clone()} count={discs.len()} settled={drive.settled} onact={onact.clone()} />
+            }
+            <Spoken words={section::spoken(&assessment)} />
+            { section::strip() }
+            { section::sections(&assessment, &drive.text, &onset, tools) }
             { tools_choice(&props.settings) }
             { cautions(&others) }
         </>
@@ -293,6 +310,19 @@ fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, onact: &Callback<Action
     html! { <div class="chips" role="group" aria-label="Pulleys">{ for discs.iter().enumerate().map(button) }</div> }
 }
 
+/// A button that adds a pulley, the last of the order.
+fn add_pulley(count: usize, onact: &Callback<Action>) -> Html {
+    let onact = onact.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        // The panel begins afresh.
+        onact.emit(Action::Choose(None));
+        onact.emit(Action::Edit(Edit::AddAfter(count.saturating_sub(1))));
+    });
+    Button::chip("Add a pulley", onclick)
+        .id("add-pulley")
+        .keyed("add-pulley")
+}
+
 /// The millimetres an arrow key moves a pulley, to the right and up.
 fn arrow(key: &str) -> Option<(f64, f64)> {
     match key {
@@ -308,7 +338,7 @@ fn arrow(key: &str) -> Option<(f64, f64)> {
 fn bring_back_by(undo: &Undo, onact: &Callback<Action>) -> Callback<()> {
     let button = match undo {
         Undo::Pulley { index, .. } => format!("pulley-{}", index + 1),
-        Undo::Drive(_) => String::new(),
+        Undo::Drive(..) => String::new(),
     };
     onact.reform(move |()| {
         if !focus(&button) {
@@ -320,7 +350,11 @@ fn bring_back_by(undo: &Undo, onact: &Callback<Action>) -> Callback<()> {
 
 /// A button that puts another drive in place.
 fn replace(id: &'static str, words: &'static str, text: DriveText, onact: &Callback<Action>) -> Html {
-    let onclick = onact.reform(move |_: MouseEvent| Action::Replace(text.clone()));
+    let onclick = onact.reform(move |_: MouseEvent| {
+        // The other drawing is what there is to see, above the way back.
+        scroll::from_top(BRING);
+        Action::Replace(text.clone())
+    });
     Button::chip(words, onclick).id(id).keyed(id)
 }
 
@@ -328,7 +362,7 @@ impl Undo {
     fn words(&self) -> String {
         match self {
             Self::Pulley { name, .. } => format!("{name} is removed."),
-            Self::Drive(_) => "Another drive stands in its place.".into(),
+            Self::Drive(_, words) => (*words).into(),
         }
     }
 }
