@@ -97,7 +97,7 @@ fn the_demo_drive_opens_by_itself_and_says_what_it_is() -> Outcome {
 
     // A way to one's own drive and to one more pulley stands by the pulleys, not at the foot.
     let near = "const top = (id) => document.getElementById(id).getBoundingClientRect().top; \
-         const last = top('pulley-6'); return ['add-pulley', 'begin-drive'].every((id) => top(id) > last && top(id) < last + 150)";
+         const last = top('pulley-6'); return ['add-pulley', 'begin-drive'].every((id) => top(id) >= last && top(id) < last + 150)";
     phone.until_true("the ways to begin and to add by the pulleys", near)?;
 
     // Changed, it is the demo no longer; one's own drive can be begun, and the other brought back.

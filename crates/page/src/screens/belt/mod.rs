@@ -265,9 +265,8 @@ pub(crate) fn Belt(props: &Props) -> Html {
             <RouteView whole={assessment.clone()} text={drive.text.clone()} chosen={drive.chosen} {tools} onact={onact.clone()} />
             if let Some(undo) = &drive.undo { <Bring words={undo.words()} id={BRING} onback={bring_back_by(undo, &onact)} /> }
             <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back." }</p>
-            { pulley_buttons(discs, drive.chosen, &onact) }
+            { pulley_buttons(discs, drive.chosen, is_bare(&drive.text), &onact) }
             <div class="chips">
-                if !discs.is_empty() || is_bare(&drive.text) { { add_pulley(discs.len(), &onact) } }
                 if !is_demo { { replace("demo-drive", "Show the demo drive", DriveText::demo(), &onact) } }
                 if drive.text != DriveText::begin() { { replace("begin-drive", "Begin your own drive", DriveText::begin(), &onact) } }
             </div>
@@ -283,9 +282,9 @@ pub(crate) fn Belt(props: &Props) -> Html {
     }
 }
 
-/// The pulleys as buttons, for those who can't tap the drawing. Arrow keys on the one that is chosen
-/// move it, as a finger does on the drawing.
-fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, onact: &Callback<Action>) -> Html {
+/// The pulleys as buttons, for those who can't tap the drawing, and one to add another. Arrow keys on the
+/// one that is chosen move it, as a finger does on the drawing.
+fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, bare: bool, onact: &Callback<Action>) -> Html {
     let button = |(index, disc): (usize, &Disc)| {
         let pressed = chosen == Some(index);
         let onkeydown = {
@@ -307,7 +306,15 @@ fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, onact: &Callback<Action
             </button>
         }
     };
-    html! { <div class="chips" role="group" aria-label="Pulleys">{ for discs.iter().enumerate().map(button) }</div> }
+    // A list that cannot be read takes no other one.
+    let can_grow = bare || !discs.is_empty();
+    html! {
+        <div class="chips">
+            // A list of its own: beside another button, all of them would be made anew when one is added.
+            <div class="pulleys" role="group" aria-label="Pulleys">{ for discs.iter().enumerate().map(button) }</div>
+            if can_grow { { add_pulley(discs.len(), onact) } }
+        </div>
+    }
 }
 
 /// A button that adds a pulley, the last of the order.
