@@ -78,6 +78,9 @@ fn the_demo_drive_opens_by_itself_and_says_what_it_is() -> Outcome {
          return box.top >= 0 && box.bottom < innerHeight && parseFloat(getComputedStyle(found).fontSize) >= 28";
     phone.until_true("the length in sight", seen)?;
 
+    // The ear hears of the belt nearest to the route, not of the first in the list.
+    phone.until_text("p.spoken[role='status']", "Nearest belt 6PK1460.")?;
+
     // Each caution once, the one before hands go in ahead of the drawing.
     for slug in [
         "engine-off",
@@ -92,10 +95,17 @@ fn the_demo_drive_opens_by_itself_and_says_what_it_is() -> Outcome {
          .compareDocumentPosition(document.querySelector('.route')) & Node.DOCUMENT_POSITION_FOLLOWING)";
     phone.until_true("the engine off before the drawing", ahead)?;
 
+    // A way to one's own drive and to one more pulley stands by the pulleys, not at the foot.
+    let near = "const top = (id) => document.getElementById(id).getBoundingClientRect().top; \
+         const last = top('pulley-6'); return ['add-pulley', 'begin-drive'].every((id) => top(id) >= last && top(id) < last + 150)";
+    phone.until_true("the ways to begin and to add by the pulleys", near)?;
+
     // Changed, it is the demo no longer; one's own drive can be begun, and the other brought back.
     phone.tap("#begin-drive")?;
-    phone.until_text(".bring", "Bring it back")?;
+    phone.until_text(".bring", "Your own drive is begun. The demo is put away.")?;
     until_gone(&phone, "[id='wrap-3']")?;
+    let seen = "const box = document.querySelector('.route').getBoundingClientRect(); return box.top >= 0 && box.bottom < innerHeight";
+    phone.until_true("the new drawing in sight", seen)?;
     ensure!(phone.count(".grip")? == 2 && !phone.text("main")?.contains("Larkfield"));
     phone.tap("#bring-back")?;
     phone.until_text("main > .note", "Demo")?;

@@ -4,6 +4,7 @@
 
 use crate::link::fragment;
 use crate::route::Route;
+use crate::views::focus::show;
 use gloo::events::EventListener;
 use gloo::utils::{document, window};
 use std::cell::{Cell, RefCell};
@@ -100,6 +101,22 @@ fn reach(address: String, far: f64, frames: u32) {
     let short = far - reached;
     if short > 1.0 && frames > 0 {
         next_frame(move || reach(address, far, frames - 1));
+    }
+}
+
+/// Shows the top of the page, or no farther down than it takes to see the element of an id. Before what has
+/// changed above it is laid out, a browser would keep another place.
+pub(crate) fn from_top(id: &'static str) {
+    settle(id, SETTLING);
+}
+
+fn settle(id: &'static str, frames: u32) {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+    if let Some(element) = document().get_element_by_id(id) {
+        show(&element);
+    }
+    if frames > 0 {
+        next_frame(move || settle(id, frames - 1));
     }
 }
 

@@ -121,6 +121,18 @@ fn tensioner_strand_slip_and_checks_answer_what_is_typed() -> Outcome {
     phone.type_into("frequency", "105 Hz")?;
     phone.until_result("strand-tension", tension, 1e-9)?;
 
+    // Far from what such belts are run at.
+    ensure!(phone.count("[data-caution='tension-unlikely']")? == 0);
+    phone.type_into("frequency", "2000 Hz")?;
+    phone.until_text("[data-caution='tension-unlikely']", "10 to 200 N for each rib")?;
+    phone.type_into("frequency", "105 Hz")?;
+    phone.until_result("strand-tension", tension, 1e-9)?;
+
+    // A pulley without a load has a name of its own for what its wrap could hold.
+    let named = "const name = (id) => document.getElementById(id).closest('.finding').querySelector('.finding-name').innerText; \
+         return name('slip-reserve-3') === 'slip reserve' && name('slip-reserve-4').includes('no load')";
+    phone.until_true("the idler's grip told from a reserve", named)?;
+
     // More load, less reserve.
     let reserve = phone.result("slip-reserve-3")?;
     phone.type_into("loads", "alternator=150 A 14 V")?;

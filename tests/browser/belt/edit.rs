@@ -50,6 +50,16 @@ fn a_pulley_follows_the_finger_and_the_arrows() -> Outcome {
         phone.tap(&format!("[id='{arrow}']"))?;
         until_field(&phone, key, wanted)?;
     }
+
+    // Its panel is far below: where the drawing is seen, its name is, and a way there.
+    phone.open("#/convert")?;
+    phone.open("#/belt")?;
+    phone.drag(grip, [1.0, 1.0])?;
+    let seen = "const box = document.getElementById('to-panel').getBoundingClientRect(); return scrollY === 0 && box.bottom < innerHeight";
+    phone.until_true("the name of the pulley by the drawing", seen)?;
+    phone.until_text("#to-panel", "Change 5 water pump")?;
+    phone.tap("#to-panel")?;
+    phone.until_true("the panel to be led to", "return document.activeElement.id === 'head-pulley' && document.getElementById('pulley-x').getBoundingClientRect().bottom < innerHeight")?;
     Ok(())
 }
 
@@ -150,6 +160,28 @@ fn order_side_name_and_number_of_pulleys_change_by_buttons() -> Outcome {
     phone.until_text(".panel h2", "Pulley 3 of 7")?;
     phone.tap("#remove")?;
     phone.until_result("effective-length", length, 1e-12)?;
+
+    // On a drive just begun it goes on counting, and stands where the belt runs over it.
+    phone.tap("#begin-drive")?;
+    until_gone(&phone, "#pulley-3")?;
+    phone.tap("#pulley-2")?;
+    phone.tap("#add-after")?;
+    phone.until_text("#pulley-3", "3 pulley 3")?;
+    phone.result("wrap-3")?;
+    ensure!(phone.count("#pulleys-error")? == 0);
+    // Down to none, and up again.
+    for left in [2, 1, 0] {
+        phone.tap("#pulley-1")?;
+        phone.tap("#remove")?;
+        until_gone(&phone, &format!("#pulley-{}", left + 1))?;
+    }
+    phone.tap("#add-pulley")?;
+    phone.until_text(".panel h2", "Pulley 1 of 1")?;
+    phone.tap("#add-pulley")?;
+    phone.until_text(".panel h2", "Pulley 2 of 2")?;
+    phone.result("wrap-2")?;
+    phone.tap("#demo-drive")?;
+    phone.until_result("effective-length", length, 0.0)?;
 
     // By the keyboard alone: the button of a pulley, then its panel; closing leads back to it.
     let focus = "document.getElementById('pulley-6').focus()";

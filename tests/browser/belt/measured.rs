@@ -1,6 +1,6 @@
 //! A drive built at the engine: tape from two pulleys, string round a rim, speed ratio.
 
-use super::link;
+use super::{link, until_field, until_gone};
 use anyhow::{Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 
@@ -148,10 +148,6 @@ fn a_measure_that_cannot_be_says_so_and_changes_nothing() -> Outcome {
         ("pulley-around", "-5", "above 0"),
         ("pulley-ratio", "0", "above 0"),
         ("tape-1", "far", "number"),
-        ("pulley-diameter", "0", "above 0"),
-        ("pulley-diameter", "wide", "number"),
-        ("pulley-x", "left", "number"),
-        ("pulley-y", "up", "number"),
         ("pulley-name", "crank", "another pulley has it"),
     ] {
         phone.type_into(key, typed)?;
@@ -164,5 +160,60 @@ fn a_measure_that_cannot_be_says_so_and_changes_nothing() -> Outcome {
         )?;
         phone.until_result("effective-length", length, 0.0)?;
     }
+    Ok(())
+}
+
+#[test]
+fn a_bad_place_or_diameter_is_kept_and_no_number_rests_on_the_old_one() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/belt")?;
+    let length = phone.result("effective-length")?;
+    phone.tap("#pulley-5")?;
+    for (key, good, bad, said) in [
+        ("pulley-diameter", "118", "", "Type millimetres"),
+        ("pulley-diameter", "118", "0", "above 0"),
+        ("pulley-diameter", "118", "-3", "above 0"),
+        ("pulley-diameter", "118", "wide", "number"),
+        ("pulley-x", "55", "", "Type millimetres"),
+        ("pulley-x", "55", "left", "number"),
+        ("pulley-y", "210", "up", "number"),
+    ] {
+        phone.type_into(key, bad)?;
+        phone.until_text(&format!("[id='{key}-error']"), said)?;
+        phone.error(key)?;
+        ensure!(phone.field(key)? == bad, "the text of {key} was lost");
+        phone.until_text("output.verdict", "typed for water pump cannot be used")?;
+        phone.until_text("#pulley-5", "!")?;
+        for gone in [
+            "#effective-length",
+            "[id='wrap-1']",
+            "#take-up-low",
+            "#arm-angle",
+            "[id='slip-reserve-5']",
+            ".belts li",
+        ] {
+            until_gone(&phone, gone)?;
+        }
+        ensure!(phone.count(".grip")? == 6, "the drawing went");
+        phone.until_true(
+            "the focus to stay",
+            &format!("return document.activeElement.id === '{key}'"),
+        )?;
+        phone.type_into(key, good)?;
+        phone.until_result("effective-length", length, 1e-12)?;
+    }
+    // A string round the rim gives the diameter that could not be read.
+    phone.type_into("pulley-diameter", "wide")?;
+    until_gone(&phone, "#effective-length")?;
+    phone.tap(".panel .more summary")?;
+    phone.type_into("pulley-around", "370.708 mm")?;
+    until_field(&phone, "pulley-diameter", "118")?;
+    phone.until_result("effective-length", length, 1e-6)?;
+    // Left for another pulley, the bad text is gone and the last good one counts.
+    phone.type_into("pulley-x", "left")?;
+    until_gone(&phone, "#effective-length")?;
+    phone.tap("#pulley-3")?;
+    phone.until_result("effective-length", length, 1e-6)?;
     Ok(())
 }

@@ -1,6 +1,6 @@
 //! The way back after something was removed or replaced.
 
-use super::focus::focus;
+use super::focus::focus_nearest;
 use yew::prelude::*;
 
 #[derive(PartialEq, Properties)]
@@ -18,7 +18,7 @@ pub(crate) struct Props {
 pub(crate) fn Bring(props: &Props) -> Html {
     let id = props.id;
     use_effect_with(props.words.clone(), move |_| {
-        focus(id);
+        focus_nearest(id);
     });
     let onclick = props.onback.reform(|_: MouseEvent| ());
     html! {

@@ -12,6 +12,15 @@ pub(crate) fn focus(id: &str) -> bool {
     document().get_element_by_id(id).is_some_and(focus_on)
 }
 
+/// As [`focus`], the page scrolled no farther than it takes: by itself a browser may put the element in
+/// the middle of the screen.
+pub(crate) fn focus_nearest(id: &str) {
+    if let Some(element) = document().get_element_by_id(id) {
+        show(&element);
+        focus_on(element);
+    }
+}
+
 fn focus_on(element: Element) -> bool {
     // Refused only where the element is gone again or cannot have it.
     HtmlElement::from(JsValue::from(element)).focus().is_ok()
@@ -51,11 +60,16 @@ pub(crate) fn keep_focus(button: &MouseEvent) {
 pub(crate) fn into_sight(led: FocusEvent) {
     let element = led.target().and_then(|target| target.dyn_into::<Element>().ok());
     if let Some(element) = element.filter(|element| element.matches(":focus-visible").unwrap_or_default()) {
-        let options = ScrollIntoViewOptions::new();
-        options.set_block(ScrollLogicalPosition::Nearest);
-        options.set_inline(ScrollLogicalPosition::Nearest);
-        element.scroll_into_view_with_scroll_into_view_options(&options);
+        show(&element);
     }
+}
+
+/// Scrolls no farther than an element needs to be seen.
+pub(crate) fn show(element: &Element) {
+    let options = ScrollIntoViewOptions::new();
+    options.set_block(ScrollLogicalPosition::Nearest);
+    options.set_inline(ScrollLogicalPosition::Nearest);
+    element.scroll_into_view_with_scroll_into_view_options(&options);
 }
 
 /// Whether a button was pressed by a key: where it then goes, the focus must not go with it, while

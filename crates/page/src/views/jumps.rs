@@ -7,8 +7,8 @@ use gloo::utils::document;
 use yew::prelude::*;
 
 /// The heading of a part.
-pub(crate) fn heading(id: &str, title: &'static str) -> Html {
-    html! { <h2 id={heading_id(id)} tabindex="-1">{ title }</h2> }
+pub(crate) fn heading(id: &str, title: impl Into<Html>) -> Html {
+    html! { <h2 id={heading_id(id)} tabindex="-1">{ title.into() }</h2> }
 }
 
 /// Buttons that lead to the parts of these ids and titles. The keyboard is led along.
@@ -22,13 +22,20 @@ pub(crate) fn lead(id: &'static str, title: &'static str) -> Html {
     Button::word(title, leading_to(id.to_owned())).draw()
 }
 
+/// Leads to the heading of an id, and the keyboard along.
+pub(crate) fn lead_to(id: &str) {
+    to(&heading_id(id));
+}
+
 fn leading_to(id: String) -> Callback<MouseEvent> {
-    Callback::from(move |_| {
-        if let Some(element) = document().get_element_by_id(&id) {
-            scroll::to(element);
-        }
-        focus(&id);
-    })
+    Callback::from(move |_| to(&id))
+}
+
+fn to(id: &str) {
+    if let Some(element) = document().get_element_by_id(id) {
+        scroll::to(element);
+    }
+    focus(id);
 }
 
 fn heading_id(id: &str) -> String {

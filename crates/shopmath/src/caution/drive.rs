@@ -80,6 +80,12 @@ pub const LIKELY_SECOND_HARMONIC: Caution = Caution {
     text: "The strand reads about four times what the spring holds: the meter probably caught the second harmonic.",
 };
 
+/// A tension no such belt is run at.
+pub const TENSION_UNLIKELY: Caution = Caution {
+    slug: "tension-unlikely",
+    text: "Hardly the tension of such a belt: PK belts run at about 10 to 200 N for each rib (common practice, no source). Check length, frequency, mass and their units before using it.",
+};
+
 /// Mass per metre was taken from the profile.
 pub const MASS_ASSUMED: Caution = Caution {
     slug: "mass-assumed",

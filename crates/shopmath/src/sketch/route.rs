@@ -160,11 +160,12 @@ pub fn route(drawing: &Drawing, frame: &Frame, chosen: Option<usize>) -> Sketch 
     for (index, disc) in drawing.discs.iter().enumerate() {
         number(&mut sketch, &mut board, frame, disc, index);
     }
-    for span in &drawing.spans {
+    for span in drawing.spans.iter().filter(|_| !drawing.stale) {
         length(&mut sketch, &mut board, frame, span);
     }
     for (index, disc) in drawing.discs.iter().enumerate() {
-        let wrap = drawing.arcs.get(index).map(|arc| arc.sweep.abs() * 360.0 / TAU);
+        let arc = drawing.arcs.get(index).filter(|_| !drawing.stale);
+        let wrap = arc.map(|arc| arc.sweep.abs() * 360.0 / TAU);
         name(&mut sketch, &mut board, frame, disc, index, wrap);
     }
     sketch
@@ -349,7 +350,7 @@ fn arm(sketch: &mut Sketch, board: &mut Board, frame: &Frame, arm: &ArmShape) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::drive::bench::{DriveText, assess, resolve};
+    use crate::drive::bench::{Bench, DriveText, assess, resolve};
 
     fn drawn(pulleys: &str) -> Drawing {
         let mut texts = DriveText::demo();
@@ -379,6 +380,21 @@ mod tests {
             }
             assert!(block.within(height), "{words} is cut off");
         }
+    }
+
+    #[test]
+    fn a_drive_drawn_as_it_was_shows_no_figures() {
+        let words = |bench: Bench| -> String {
+            let blocks = blocks(&assess(bench).drawing);
+            blocks.iter().map(|(words, _)| format!("{words}\n")).collect()
+        };
+        let (whole, stale) = (resolve(&DriveText::demo()), resolve(&DriveText::demo()).without(2));
+        assert!(words(whole).contains("alternator 176°\n"));
+        let stale = words(stale);
+        assert!(
+            stale.contains("alternator\n") && !stale.contains('°') && !stale.contains("251"),
+            "{stale}"
+        );
     }
 
     #[test]

@@ -48,7 +48,7 @@ fn belt_takes_a_pulley_by_keys() -> Outcome {
     until_count(&phone, ".panel", 0)?;
     until_at(&phone, "#pulley-7")?;
     fill(&phone, "#belt", "6PK1460")?;
-    tab_to(&phone, "#begin-drive")?;
+    tab_back_to(&phone, "#begin-drive")?;
     phone.keys("\u{E007}")?;
     until_at(&phone, "#bring-back")?;
     ensure!(phone.count(".panel")? == 0);

@@ -9,6 +9,7 @@ mod section;
 
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
+use crate::scroll;
 use crate::settings::SettingsHandle;
 use crate::views::bring::Bring;
 use crate::views::button::Button;
@@ -16,13 +17,16 @@ use crate::views::caution::{caution, cautions};
 use crate::views::focus::focus;
 use crate::views::settings::tools_choice;
 use crate::views::spoken::Spoken;
-use panel::Panel;
+use panel::{Own, Panel};
 use route::RouteView;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, apply, bring_back};
 use shopmath::drive::bench::{self, DriveText, assess, resolve};
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// The way back, on the page.
+const BRING: &str = "bring-back";
 
 #[derive(Properties)]
 pub(crate) struct Props {
@@ -47,6 +51,8 @@ pub(super) struct Drive {
     panel: u32,
     /// Grows when the drive changes other than by typing: what was typed in the panel gives way.
     settled: u32,
+    /// The panel's fields whose text cannot be used: no number may rest on what the drive has there.
+    unread: Vec<Own>,
     undo: Option<Undo>,
 }
 
@@ -59,8 +65,8 @@ enum Undo {
         name: String,
         before: DriveText,
     },
-    /// A whole drive that another one has replaced.
-    Drive(DriveText),
+    /// A whole drive that another one has replaced, and what is said of that.
+    Drive(DriveText, &'static str),
 }
 
 /// What a person does to the drive.
@@ -69,8 +75,8 @@ pub(super) enum Action {
     Set(&'static str, String),
     /// Changed a pulley on the drawing or by a button.
     Edit(Edit),
-    /// Changed a pulley by typing into its panel.
-    Typed(Edit),
+    /// Typed into the panel of a pulley: the change, or none where the text cannot be used.
+    Typed(Own, Option<Edit>),
     /// Took another pulley to work on, or none.
     Choose(Option<usize>),
     /// Put another drive in place.
@@ -88,20 +94,33 @@ impl Reducible for Drive {
         let mut drive = (*self).clone();
         match action {
             Action::Set(key, typed) => {
+                if key == "pulleys" {
+                    drive.settled = drive.settled.wrapping_add(1);
+                    drive.unread.clear();
+                }
                 drive.text.set(key, &typed);
             }
             Action::Edit(edit) => {
                 drive.settled = drive.settled.wrapping_add(1);
+                drive.unread.clear();
                 drive.edit(&edit);
             }
-            Action::Typed(edit) => drive.edit(&edit),
-            Action::Choose(chosen) => {
-                drive.chosen = chosen;
-                drive.panel = drive.panel.wrapping_add(u32::from(chosen != self.chosen));
+            Action::Typed(own, edit) => {
+                drive.unread.retain(|known| *known != own);
+                match edit {
+                    Some(edit) => drive.edit(&edit),
+                    None => drive.unread.push(own),
+                }
             }
+            Action::Choose(chosen) => drive.choose(chosen),
             Action::Replace(text) => {
-                drive.chosen = None;
-                drive.undo = Some(Undo::Drive(core::mem::replace(&mut drive.text, text)));
+                drive.choose(None);
+                let words = match (text == DriveText::demo(), drive.text == DriveText::demo()) {
+                    (true, _) => "The demo drive is shown. Yours is put away.",
+                    (_, true) => "Your own drive is begun. The demo is put away.",
+                    _ => "A new drive is begun. The one before is put away.",
+                };
+                drive.undo = Some(Undo::Drive(core::mem::replace(&mut drive.text, text), words));
             }
             Action::Undo => drive.undo(),
             Action::Follow(route) => drive.follow(of_route(&route)),
@@ -117,8 +136,23 @@ impl Drive {
             chosen: None,
             panel: 0,
             settled: 0,
+            unread: Vec::new(),
             undo: None,
         }
+    }
+
+    /// Takes another pulley to work on: what was typed about the one before is gone with its panel.
+    fn choose(&mut self, chosen: Option<usize>) {
+        if self.chosen != chosen {
+            self.chosen = chosen;
+            self.panel = self.panel.wrapping_add(1);
+            self.unread.clear();
+        }
+    }
+
+    /// The pulley of which something typed cannot be used.
+    fn stale(&self) -> Option<usize> {
+        self.chosen.filter(|_| !self.unread.is_empty())
     }
 
     fn edit(&mut self, edit: &Edit) {
@@ -127,6 +161,8 @@ impl Drive {
         };
         match *edit {
             Edit::Reorder { to, .. } => self.chosen = Some(to),
+            // The first one of all comes after none.
+            Edit::AddAfter(_) if is_bare(&self.text) => self.chosen = Some(0),
             Edit::AddAfter(pulley) => self.chosen = pulley.checked_add(1),
             Edit::Remove(index) => {
                 let discs = assess(resolve(&self.text)).drawing.discs;
@@ -145,13 +181,14 @@ impl Drive {
             Some(Undo::Pulley { index, before, .. }) => {
                 if let Some(text) = bring_back(&self.text, &before, index) {
                     self.text = text;
-                    self.chosen = Some(index);
-                    self.panel = self.panel.wrapping_add(1);
+                    // The panel begins afresh, even where it shows another pulley of that number.
+                    self.choose(None);
+                    self.choose(Some(index));
                 }
             }
-            Some(Undo::Drive(text)) => {
+            Some(Undo::Drive(text, _)) => {
                 self.text = text;
-                self.chosen = None;
+                self.choose(None);
             }
             None => {}
         }
@@ -163,6 +200,11 @@ impl Drive {
             *self = Self::of(text);
         }
     }
+}
+
+/// Whether there is no pulley yet.
+fn is_bare(text: &DriveText) -> bool {
+    text.get("pulleys").is_some_and(|list| list.trim().is_empty())
 }
 
 fn of_route(route: &Route) -> DriveText {
@@ -201,7 +243,13 @@ pub(crate) fn Belt(props: &Props) -> Html {
         let dispatcher = drive.dispatcher();
         use_callback((), move |action, ()| dispatcher.dispatch(action))
     };
-    let assessment = use_memo(drive.text.clone(), |text| assess(resolve(text)));
+    let assessment = use_memo((drive.text.clone(), drive.stale()), |(text, stale)| {
+        let bench = resolve(text);
+        assess(match stale {
+            Some(pulley) => bench.without(*pulley),
+            None => bench,
+        })
+    });
     let tools = props.settings.tools;
     let discs = &assessment.drawing.discs;
     let chosen = drive
@@ -215,28 +263,28 @@ pub(crate) fn Belt(props: &Props) -> Html {
             <p class="note kind">{ if is_demo { "Demo: the drive of an invented van, the Larkfield 2.2 L diesel. Change it to yours." } else { "Your drive. The address of this page holds all of it: keep it as a bookmark, or send it." } }</p>
             { caution(&engine_off) }
             <RouteView whole={assessment.clone()} text={drive.text.clone()} chosen={drive.chosen} {tools} onact={onact.clone()} />
-            <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back. Tap a pulley to change it, or drag it." }</p>
-            { pulley_buttons(discs, drive.chosen, &onact) }
-            if let Some((index, disc)) = chosen {
-                <Panel key={drive.panel} {index} {disc} text={drive.text.clone()} count={discs.len()} settled={drive.settled} onact={onact.clone()} />
-            }
-            if let Some(undo) = &drive.undo { <Bring words={undo.words()} id="bring-back" onback={bring_back_by(undo, &onact)} /> }
-            <Spoken words={section::spoken(&assessment)} />
-            { section::strip() }
-            { section::sections(&assessment, &drive.text, &onset, tools) }
+            if let Some(undo) = &drive.undo { <Bring words={undo.words()} id={BRING} onback={bring_back_by(undo, &onact)} /> }
+            <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back." }</p>
+            { pulley_buttons(discs, drive.chosen, is_bare(&drive.text), &onact) }
             <div class="chips">
                 if !is_demo { { replace("demo-drive", "Show the demo drive", DriveText::demo(), &onact) } }
                 if drive.text != DriveText::begin() { { replace("begin-drive", "Begin your own drive", DriveText::begin(), &onact) } }
             </div>
+            if let Some((index, disc)) = chosen {
+                <Panel key={drive.panel} {index} {disc} text={drive.text.clone()} count={discs.len()} settled={drive.settled} onact={onact.clone()} />
+            }
+            <Spoken words={section::spoken(&assessment)} />
+            { section::strip() }
+            { section::sections(&assessment, &drive.text, &onset, tools) }
             { tools_choice(&props.settings) }
             { cautions(&others) }
         </>
     }
 }
 
-/// The pulleys as buttons, for those who can't tap the drawing. Arrow keys on the one that is chosen
-/// move it, as a finger does on the drawing.
-fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, onact: &Callback<Action>) -> Html {
+/// The pulleys as buttons, for those who can't tap the drawing, and one to add another. Arrow keys on the
+/// one that is chosen move it, as a finger does on the drawing.
+fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, bare: bool, onact: &Callback<Action>) -> Html {
     let button = |(index, disc): (usize, &Disc)| {
         let pressed = chosen == Some(index);
         let onkeydown = {
@@ -258,7 +306,28 @@ fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, onact: &Callback<Action
             </button>
         }
     };
-    html! { <div class="chips" role="group" aria-label="Pulleys">{ for discs.iter().enumerate().map(button) }</div> }
+    // A list that cannot be read takes no other one.
+    let can_grow = bare || !discs.is_empty();
+    html! {
+        <div class="chips">
+            // A list of its own: beside another button, all of them would be made anew when one is added.
+            <div class="pulleys" role="group" aria-label="Pulleys">{ for discs.iter().enumerate().map(button) }</div>
+            if can_grow { { add_pulley(discs.len(), onact) } }
+        </div>
+    }
+}
+
+/// A button that adds a pulley, the last of the order.
+fn add_pulley(count: usize, onact: &Callback<Action>) -> Html {
+    let onact = onact.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        // The panel begins afresh.
+        onact.emit(Action::Choose(None));
+        onact.emit(Action::Edit(Edit::AddAfter(count.saturating_sub(1))));
+    });
+    Button::chip("Add a pulley", onclick)
+        .id("add-pulley")
+        .keyed("add-pulley")
 }
 
 /// The millimetres an arrow key moves a pulley, to the right and up.
@@ -276,7 +345,7 @@ fn arrow(key: &str) -> Option<(f64, f64)> {
 fn bring_back_by(undo: &Undo, onact: &Callback<Action>) -> Callback<()> {
     let button = match undo {
         Undo::Pulley { index, .. } => format!("pulley-{}", index + 1),
-        Undo::Drive(_) => String::new(),
+        Undo::Drive(..) => String::new(),
     };
     onact.reform(move |()| {
         if !focus(&button) {
@@ -288,7 +357,11 @@ fn bring_back_by(undo: &Undo, onact: &Callback<Action>) -> Callback<()> {
 
 /// A button that puts another drive in place.
 fn replace(id: &'static str, words: &'static str, text: DriveText, onact: &Callback<Action>) -> Html {
-    let onclick = onact.reform(move |_: MouseEvent| Action::Replace(text.clone()));
+    let onclick = onact.reform(move |_: MouseEvent| {
+        // The other drawing is what there is to see, above the way back.
+        scroll::from_top(BRING);
+        Action::Replace(text.clone())
+    });
     Button::chip(words, onclick).id(id).keyed(id)
 }
 
@@ -296,7 +369,7 @@ impl Undo {
     fn words(&self) -> String {
         match self {
             Self::Pulley { name, .. } => format!("{name} is removed."),
-            Self::Drive(_) => "Another drive stands in its place.".into(),
+            Self::Drive(_, words) => (*words).into(),
         }
     }
 }

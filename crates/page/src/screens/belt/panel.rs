@@ -9,6 +9,7 @@ use crate::views::button::Button;
 use crate::views::focus::focus;
 use crate::views::fold::use_fold;
 use crate::views::icon::signed;
+use crate::views::jumps::heading;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, Measured, check, diameter_from, from_tape};
@@ -35,7 +36,7 @@ pub(super) struct Props {
 
 /// The panel's own fields.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Own {
+pub(in crate::screens) enum Own {
     Name,
     Across,
     Up,
@@ -44,6 +45,16 @@ enum Own {
     Ratio,
     FirstDistance,
     SecondDistance,
+}
+
+impl Own {
+    /// The field that shows what this one sets.
+    fn sets(self) -> Self {
+        match self {
+            Self::Around | Self::Ratio => Self::Diameter,
+            own => own,
+        }
+    }
 }
 
 /// What was typed into them and not yet taken over, and the pulleys measured from.
@@ -55,6 +66,8 @@ struct Draft {
 
 enum Change {
     Type(Own, String),
+    /// Another field has set what this one shows.
+    Drop(Own),
     From(usize, usize),
     /// The pulley was changed by other means: what was typed about it no longer holds.
     Settle,
@@ -91,6 +104,7 @@ impl Reducible for Draft {
                 draft.texts.retain(|(known, _)| *known != own);
                 draft.texts.push((own, text));
             }
+            Change::Drop(own) => draft.texts.retain(|(known, _)| *known != own),
             Change::From(which, pulley) => {
                 if let Some(from) = draft.from.get_mut(which) {
                     *from = pulley;
@@ -186,7 +200,7 @@ pub(super) fn Panel(props: &Props) -> Html {
     };
     html! {
         <section class="panel" aria-label={format!("Pulley {}", disc.name)}>
-            <div class="panel-head"><h2>{ format!("Pulley {} of {count}", index + 1) }</h2>{ Button::chip("Close", close).draw() }</div>
+            <div class="panel-head">{ heading("pulley", format!("Pulley {} of {count}", index + 1)) }{ Button::chip("Close", close).draw() }</div>
             <form class="form">
                 { field(Own::Name, "pulley-name", "Name", disc.name.clone()) }
                 { field(Own::Diameter, "pulley-diameter", if ribbed { "Effective diameter, mm" } else { "Outside diameter, mm" }, plain(disc.diameter(), 2)) }
@@ -247,8 +261,16 @@ fn own_field(row: &Row<'_>) -> Html {
                 settled,
                 onact: onact.clone(),
             };
-            if let Ok(Some(edit)) = change(own, &typed, &props) {
-                onact.emit(Action::Typed(edit));
+            let shown = own.sets();
+            match change(own, &typed, &props) {
+                Ok(Some(edit)) => {
+                    if shown != own {
+                        dispatcher.dispatch(Change::Drop(shown));
+                    }
+                    onact.emit(Action::Typed(shown, Some(edit)));
+                }
+                Err(_) if matches!(own, Own::Across | Own::Up | Own::Diameter) => onact.emit(Action::Typed(own, None)),
+                _ => {}
             }
             dispatcher.dispatch(Change::Type(own, typed));
         }))
@@ -276,8 +298,15 @@ fn change(own: Own, typed: &str, props: &Props) -> Result<Option<Edit>, String> 
         read.quantity().value_in(Unit::Millimetre).ok_or_else(String::new)
     };
     let measured = |measured| diameter_from(text, pulley, measured, typed).map_err(|fault| fault.to_string());
-    if typed.trim().is_empty() && own != Own::Name {
-        return Ok(None);
+    if typed.trim().is_empty() {
+        // What the drive needs cannot be left out; a measure can.
+        match own {
+            Own::Name => {}
+            Own::Across | Own::Up | Own::Diameter => {
+                return Err("Nothing typed yet. Type millimetres, such as 60.".into());
+            }
+            _ => return Ok(None),
+        }
     }
     let edit = match own {
         Own::Name => Some(Edit::Rename {

@@ -5,9 +5,12 @@
 //! new place over when the finger rests or lets go.
 
 use super::{Action, section};
+use crate::views::button::Button;
+use crate::views::jumps::lead_to;
 use crate::views::sketch::mark;
 use gloo::timers::callback::Timeout;
 use gloo::utils::window;
+use shopmath::drive::bench::drawing::Drawing;
 use shopmath::drive::bench::edit::{Edit, apply};
 use shopmath::drive::bench::{Assessment, DriveText, glance, resolve};
 use shopmath::sketch::route::{Drag, Frame, Grip, route};
@@ -139,8 +142,24 @@ pub(super) fn RouteView(props: &Props) -> Html {
                 { for sketch.marks.iter().map(mark) }
                 { for frame.grips(&whole.drawing).into_iter().map(grip) }
             </svg>
+            { taken(&whole.drawing, props.chosen) }
             { section::headline(whole, props.tools, moving.is_some()) }
         </>
+    }
+}
+
+/// Under the drawing, the pulley that is worked on and the way to its panel, which stands far below;
+/// before, how to take one. As high either way, so that nothing moves under the finger.
+fn taken(drawing: &Drawing, chosen: Option<usize>) -> Html {
+    let disc = chosen.and_then(|index| drawing.discs.get(index).map(|disc| (index, disc)));
+    html! {
+        <div class="taken">
+            if let Some((index, disc)) = disc {
+                { Button::chip(format!("Change {} {}", index + 1, disc.name), Callback::from(|_: MouseEvent| lead_to("pulley"))).id("to-panel").draw() }
+            } else {
+                <p class="note">{ "Tap a pulley to change it, or drag it." }</p>
+            }
+        </div>
     }
 }
 

@@ -82,10 +82,7 @@ pub(super) fn spoken(whole: &Assessment) -> String {
         return sentence.clone();
     }
     let length = findings(whole, "length").find(|finding| finding.id == Id::Named("effective-length"));
-    let nearest = whole
-        .candidates
-        .first()
-        .map(|nearest| format!("Nearest belt {}.", nearest.belt));
+    let nearest = whole.nearest.map(|belt| format!("Nearest belt {belt}."));
     let words: Vec<String> = length.map(in_words).into_iter().chain(nearest).collect();
     words.join(" ")
 }

@@ -4,6 +4,7 @@ use super::drawing::{self, Drawing};
 use super::lengths::Candidate;
 use super::{Bench, checks, lengths, loads, strands, tensioner};
 use crate::caution::{self, Caution};
+use crate::drive::belt::Belt;
 use crate::field::FieldFault;
 use crate::result::Finding;
 
@@ -16,6 +17,8 @@ pub struct Assessment {
     pub sections: Vec<Section>,
     /// Belts to order, shorter to longer, and what the tensioner makes of each.
     pub candidates: Vec<Candidate>,
+    /// The belt of whole millimetres nearest to the route, whichever belt is named.
+    pub nearest: Option<Belt>,
     /// What to draw.
     pub drawing: Drawing,
 }
@@ -60,6 +63,7 @@ pub fn assess(mut bench: Bench) -> Assessment {
     let wear = checks::findings(&bench, held.as_ref());
     Assessment {
         candidates: lengths::candidates(&bench, held.as_ref()),
+        nearest: lengths::nearest_belt(&bench),
         drawing: drawing::of(&bench, held.as_ref()),
         sections: sections([drive, pulleys, tensioning, strand, around, wear]),
         faults: bench.faults,
@@ -80,6 +84,7 @@ pub fn glance(mut bench: Bench) -> Assessment {
     let held = tensioner::held(&mut bench);
     Assessment {
         candidates: lengths::candidates(&bench, held.as_ref()),
+        nearest: lengths::nearest_belt(&bench),
         drawing: drawing::of(&bench, held.as_ref()),
         sections: sections([lengths::findings(&bench)]),
         faults: bench.faults,

@@ -24,6 +24,9 @@ pub struct Drawing {
     pub arcs: Vec<Arc>,
     /// The tensioner's arm.
     pub arm: Option<ArmShape>,
+    /// Whether a pulley is drawn as it was before something else was typed about it: what could be
+    /// measured on the drawing counts no more.
+    pub stale: bool,
     /// Where something is wrong.
     pub marks: Vec<Mark>,
     /// The smallest box round all of it, `None` when there is nothing.
@@ -162,6 +165,7 @@ pub(super) fn of(bench: &Bench, held: Option<&Held>) -> Drawing {
             .iter()
             .filter_map(|&fault| mark(layout, trace.as_ref(), fault))
             .collect(),
+        stale: bench.is_stale(),
         bounds: None,
     };
     drawing.bounds = bounds(&drawing);

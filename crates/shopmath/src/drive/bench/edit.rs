@@ -1,17 +1,26 @@
 //! Changes to the pulley list, as dragging and the buttons make them: each takes the texts and
 //! rewrites `pulleys` (and what names a pulley) from the structure.
 
-use super::DriveText;
+use super::{DriveText, resolve};
 use crate::drive::fault::MeasureFault;
 use crate::drive::place;
 use crate::drive::profile::Profile;
 use crate::drive::pulley::{Pulley, Side, Spot};
-use crate::drive::si::metres;
+use crate::drive::route::{self, Route};
+use crate::drive::si::{in_radians, metres};
 use crate::drive::text::pulleys;
 use crate::drive::text::tensioner;
 use crate::quantity::fault::Fault;
 use crate::quantity::{Quantity, Unit, read};
+use kurbo::{Line, ParamCurve, Vec2};
 use uom::si::f64::Length;
+
+/// How far along its span a new pulley stands, the middle first.
+const ALONG: [f64; 5] = [0.5, 0.35, 0.65, 0.2, 0.8];
+/// How far a new pulley bends its span, over the span's length.
+const BENDS: [f64; 8] = [0.15, 0.1, 0.25, 0.06, 0.4, 0.8, 1.5, 3.0];
+/// The least wrap a new pulley is given, radian.
+const LEAST_WRAP: f64 = 0.1;
 
 /// One change. Pulleys are numbered from 0 in belt order; places are millimetres.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,7 +68,8 @@ pub enum Edit {
     },
     /// Takes a pulley away.
     Remove(usize),
-    /// Adds a ribbed pulley after another, halfway to the next.
+    /// Adds a pulley after another, where the belt to the next one runs over it; the first one where
+    /// there is none.
     AddAfter(usize),
 }
 
@@ -102,7 +112,7 @@ pub fn apply(texts: &DriveText, edit: &Edit) -> Option<DriveText> {
             forget(&mut texts, &list, *pulley);
             list.remove(*pulley);
         }
-        Edit::AddAfter(pulley) => add(&mut list, *pulley)?,
+        Edit::AddAfter(pulley) => add(&texts, &mut list, *pulley)?,
     }
     texts.set("pulleys", &pulleys::print(&list));
     Some(texts)
@@ -224,22 +234,79 @@ fn forget(texts: &mut DriveText, list: &[Pulley], pulley: usize) {
     texts.set("loads", &kept);
 }
 
-fn add(list: &mut Vec<Pulley>, after: usize) -> Option<()> {
+/// Adds a pulley where the belt runs over it, if there is such a place, else halfway to the next.
+fn add(texts: &DriveText, list: &mut Vec<Pulley>, after: usize) -> Option<()> {
+    if list.is_empty() {
+        let centre = spot(0.0, 0.0)?;
+        list.push(ribbed("crank".into(), centre, 0.15));
+        return Some(());
+    }
     let here = list.get(after)?.centre;
     let next = list.get((after + 1) % list.len())?.centre;
-    let free = |number: &usize| !list.iter().any(|pulley| pulley.name == format!("pulley {number}"));
-    let number = (1..=list.len() + 1).find(free)?;
-    let pulley = Pulley {
-        name: format!("pulley {number}"),
-        side: Side::Rib,
-        centre: Spot {
-            x: 0.5 * (here.x + next.x),
-            y: 0.5 * (here.y + next.y),
-        },
-        diameter: metres(0.06),
+    let taken = |name: &String| list.iter().any(|pulley| pulley.name.eq_ignore_ascii_case(name));
+    // Counts on from the number of pulleys.
+    let mut names = (list.len() + 1..).map(|number| format!("pulley {number}"));
+    let name = names.find(|name| !taken(name))?;
+    let midway = Spot {
+        x: 0.5 * (here.x + next.x),
+        y: 0.5 * (here.y + next.y),
     };
+    let pulley = ribbed(name, midway, 0.06);
+    let pulley = running(texts, &pulley, after).unwrap_or(pulley);
     list.insert(after + 1, pulley);
     Some(())
+}
+fn ribbed(name: String, centre: Spot, diameter: f64) -> Pulley {
+    Pulley {
+        name,
+        side: Side::Rib,
+        centre,
+        diameter: metres(diameter),
+    }
+}
+
+/// The pulley where it bends the span from one pulley to the next outwards, or else inwards on its
+/// back, at a place where the whole drive still runs the same way; `None` where there is none.
+fn running(texts: &DriveText, pulley: &Pulley, after: usize) -> Option<Pulley> {
+    let bench = resolve(texts);
+    let mut layout = bench.layout?;
+    let (lines, sense) = match &bench.route {
+        Some(route) => {
+            let leg = route.legs.get(after)?;
+            (vec![Line::new(leg.from, leg.to)], Some(route.sense))
+        }
+        // One alone has no span yet: the second stands up and to the right of it, farther from a large one.
+        None if layout.pulleys.len() == 1 => {
+            let centre = layout.pulleys.first()?.centre.point();
+            let line = |far: f64| Line::new(centre, centre + 2.0 * far * Vec2::new(1.0, 1.0));
+            (vec![line(0.2), line(0.5), line(2.0)], None)
+        }
+        None => return None,
+    };
+    layout.pulleys.insert(after + 1, pulley.clone());
+    for (side, line) in Side::ALL
+        .into_iter()
+        .flat_map(|side| lines.iter().map(move |line| (side, line)))
+    {
+        for (along, bend) in ALONG.into_iter().flat_map(|along| BENDS.map(|bend| (along, bend))) {
+            let placed = layout.pulleys.get_mut(after + 1)?;
+            placed.side = side;
+            let inwards = sense.map_or(0.0, |sense| sense.sign() * side.sign());
+            let depth = placed.effective_radius(layout.back) - bend * line.length();
+            let across = (line.end() - line.start()).normalize();
+            let centre = line.eval(along) + inwards * depth * Vec2::new(-across.y, across.x);
+            placed.centre = spot((centre.x * 1e3).round(), (centre.y * 1e3).round())?;
+            let placed = placed.clone();
+            let runs = |route: &Route| {
+                let wrap = route.legs.get(after + 1).map_or(0.0, |leg| in_radians(leg.wrap));
+                sense.is_none_or(|sense| sense == route.sense) && wrap > LEAST_WRAP
+            };
+            if route::solve(&layout).is_ok_and(|route| runs(&route)) {
+                return Some(placed);
+            }
+        }
+    }
+    None
 }
 
 /// Both places a tape measure gives, millimetres: distances, as typed, centre to centre from two

@@ -229,13 +229,18 @@ fn relative_speed(number: usize, leg: &Leg, driver: Length, profile: Profile) ->
     )
 }
 
+/// The belt of whole millimetres nearest to the route.
+pub(super) fn nearest_belt(bench: &Bench) -> Option<Belt> {
+    let length = bench.route.as_ref()?.effective_length;
+    Belt::nearest(bench.ribs?, bench.layout.as_ref()?.profile, length).ok()
+}
+
 /// The belt named, or the nearest whole length, with the next ones down and up.
 pub(super) fn candidates(bench: &Bench, held: Option<&Held>) -> Vec<Candidate> {
-    let (Some(layout), Some(route), Some(ribs)) = (&bench.layout, &bench.route, bench.ribs) else {
+    let (Some(route), Some(_)) = (&bench.route, bench.ribs) else {
         return Vec::new();
     };
-    let nearest = || Belt::nearest(ribs, layout.profile, route.effective_length).ok();
-    let Some(middle) = bench.belt.or_else(nearest) else {
+    let Some(middle) = bench.belt.or_else(|| nearest_belt(bench)) else {
         return Vec::new();
     };
     // Where the step cannot be read, the middle one is all that can be said.

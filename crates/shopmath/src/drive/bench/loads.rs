@@ -2,7 +2,7 @@
 
 use super::Bench;
 use super::springs::spring_tension;
-use super::strands::{mass, measured};
+use super::strands::{mass, measured, unlikely};
 use super::tensioner::Held;
 use crate::caution;
 use crate::drive::load::Load;
@@ -18,6 +18,9 @@ use uom::si::f64::{AngularVelocity, Force, Ratio};
 
 /// Reserve below which a wet or oily belt slips (common practice).
 const LITTLE: f64 = 1.5;
+
+/// The name of the reserve where no load asks for it.
+const IDLE: &str = "no load: ratio its wrap could hold";
 
 /// The fields that set the tension: a text in one of them that cannot be read leaves it unknown.
 const SETS_TENSION: [&str; 5] = ["tensioner", "strand", "frequency", "mass", "spring"];
@@ -36,7 +39,7 @@ pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
         return Vec::new();
     };
     let groove = layout.profile.groove_angle();
-    let mut findings = vec![setting(&loaded)];
+    let mut findings = vec![setting(bench, &loaded)];
     for (index, leg) in route.legs.iter().enumerate() {
         let arriving = loaded.around.spans[(index + route.legs.len() - 1) % route.legs.len()];
         let leaving = loaded.around.spans[index];
@@ -102,7 +105,7 @@ fn pulls(bench: &Bench, route: &Route, speed: AngularVelocity) -> Option<Vec<For
     Some(pulls)
 }
 
-fn setting(loaded: &Loaded) -> Finding {
+fn setting(bench: &Bench, loaded: &Loaded) -> Finding {
     let working = Working {
         equation: "T′ = T − m·v²",
         terms: vec![Term::new(
@@ -122,6 +125,7 @@ fn setting(loaded: &Loaded) -> Finding {
         method,
         working,
     );
+    finding.cautions.extend(unlikely(bench, loaded.setting));
     if loaded.assumed {
         finding.cautions.push(caution::drive::TENSION_ASSUMED);
     }
@@ -144,7 +148,10 @@ fn reserve(number: usize, leg: &Leg, capacity: Ratio, spans: (Force, Force), loa
     };
     let id = Id::Numbered("slip-reserve", number);
     let method = "belt friction, wedge on the ribbed side only";
-    let mut finding = Finding::new(id, "slip reserve", reserve, Unit::Number, method, working);
+    // An idler asks nothing: what its wrap could hold is no reserve, and no warning.
+    let pulls = in_newtons(spans.0 - spans.1).abs() > 1e-9;
+    let name = if pulls { "slip reserve" } else { IDLE };
+    let mut finding = Finding::new(id, name, reserve, Unit::Number, method, working);
     let share = in_ones(reserve);
     finding
         .cautions
@@ -153,8 +160,6 @@ fn reserve(number: usize, leg: &Leg, capacity: Ratio, spans: (Force, Force), loa
         } else if share < 1.0 {
             Some(caution::drive::SLIPS)
         } else {
-            // An idler asks nothing: what its wrap could hold is no warning.
-            let pulls = in_newtons(spans.0 - spans.1).abs() > 1e-9;
             (pulls && share < LITTLE).then_some(caution::drive::LITTLE_RESERVE)
         });
     finding

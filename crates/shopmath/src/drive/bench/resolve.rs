@@ -71,6 +71,35 @@ impl Bench {
             .map(|(_, value)| *value)
     }
 
+    /// The bench where a text about a pulley's place or diameter cannot be used: the list still holds
+    /// the last one that could, which is drawn, but no number may rest on it. Pulleys are numbered
+    /// from 0; one that is not there changes nothing.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, assess, resolve};
+    /// let without = assess(resolve(&DriveText::demo()).without(2));
+    /// assert!(without.nearest.is_none() && without.drawing.discs.len() == 6);
+    /// assert!(without.faults[0].sentence.contains("alternator"));
+    /// ```
+    #[must_use]
+    pub fn without(mut self, pulley: usize) -> Self {
+        let fault = RouteFault::Unread(pulley);
+        let layout = self.layout.as_ref().filter(|layout| pulley < layout.pulleys.len());
+        if let Some(sentence) = layout.map(|layout| fault.sentence(layout)) {
+            self.route = None;
+            self.route_faults = vec![fault];
+            // What else is wrong with the route was found with the old one.
+            self.faults.retain(|fault| fault.key != "pulleys");
+            self.fault("pulleys", sentence);
+        }
+        self
+    }
+
+    /// Whether a pulley stands in the list as it was before something else was typed about it.
+    pub(super) fn is_stale(&self) -> bool {
+        matches!(self.route_faults.as_slice(), [RouteFault::Unread(_)])
+    }
+
     /// The tensioner's arm on this drive.
     #[must_use]
     pub fn arm(&self) -> Option<Arm<'_>> {

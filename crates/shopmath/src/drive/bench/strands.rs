@@ -4,6 +4,7 @@ use super::Bench;
 use super::springs::spring_tension;
 use super::tensioner::Held;
 use crate::caution;
+use crate::drive::profile::Profile;
 use crate::drive::si::in_newtons;
 use crate::drive::strand;
 use crate::quantity::{Quantity, Unit};
@@ -13,6 +14,18 @@ use uom::si::f64::{Force, Frequency, Length, LinearMassDensity};
 
 /// Measured over spring, between which the second harmonic is the likelier cause.
 const LIKE_FOUR: core::ops::RangeInclusive<f64> = 3.0..=5.5;
+
+/// What a PK belt is run at, newton for each rib, with room on both sides (common practice, no source).
+/// A weak tensioner holds some 20, a new belt on fixed pulleys is set to some 130.
+const USUAL: core::ops::RangeInclusive<f64> = 10.0..=200.0;
+
+/// What is to be said of a tension that lies beyond what PK belts run at; of other profiles nothing
+/// is known here.
+pub(super) fn unlikely(bench: &Bench, tension: Force) -> Option<caution::Caution> {
+    let ribs = bench.belt.map(|belt| belt.ribs).or(bench.ribs)?;
+    let of_each = in_newtons(tension) / f64::from(ribs);
+    (bench.profile == Some(Profile::Pk) && !USUAL.contains(&of_each)).then_some(caution::drive::TENSION_UNLIKELY)
+}
 
 /// The belt's mass per metre: typed, or low, middle and high for its ribs.
 #[derive(Clone, Copy)]
@@ -77,6 +90,7 @@ pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
     let mut first = finding("strand-tension", "strand tension", tension.into(), mass.mid.into());
     let spring = held.and_then(|held| spring_tension(bench, held));
     let likely = spring.is_some_and(|spring| LIKE_FOUR.contains(&(in_newtons(tension) / in_newtons(spring))));
+    first.cautions.extend(unlikely(bench, tension));
     first.cautions.push(if likely {
         caution::drive::LIKELY_SECOND_HARMONIC
     } else {

@@ -44,6 +44,9 @@ impl Held {
 
 /// Sweeps the arm and fits the belt; says where either fails.
 pub(super) fn held(bench: &mut Bench) -> Option<Held> {
+    if bench.is_stale() {
+        return None;
+    }
     let read = bench.clone();
     let arm = read.arm()?;
     let take_up = match take_up::take_up(&arm) {

@@ -633,6 +633,180 @@ proptest! {
     }
 }
 
+/// The step above and below, and a belt named far off, have no say in which belt is nearest.
+#[test]
+fn the_nearest_belt_is_the_one_nearest_to_the_route() {
+    for changes in [
+        &[("belt", "")][..],
+        &[("belt", "6PK1600")],
+        &[("belt", "6PK1400"), ("step", "25 mm")],
+    ] {
+        let texts = with(changes);
+        for assessment in [assess(resolve(&texts)), glance(resolve(&texts))] {
+            let nearest = assessment.nearest.map(|belt| belt.to_string());
+            assert_eq!(nearest.as_deref(), Some("6PK1460"), "{changes:?}");
+        }
+    }
+    assert_eq!(assess(resolve(&with(&[("pulleys", "a:rib:0,0:150")]))).nearest, None);
+}
+
+/// What rests on a pulley that cannot be read is gone, what does not stays, and the drawing with it.
+#[test]
+fn a_pulley_that_cannot_be_read_takes_its_numbers_away() {
+    let texts = with(&[
+        ("strand", "227 mm"),
+        ("frequency", "105 Hz"),
+        ("spring", "19 N·m"),
+        ("swing", "5 mm"),
+        ("stretch", "0.3 %"),
+    ]);
+    let whole = assess(resolve(&texts));
+    let stale = assess(resolve(&texts).without(1));
+    let kept = ids(&stale);
+    assert_eq!(
+        kept,
+        [
+            "strand-tension",
+            "strand-tension-span-low",
+            "strand-tension-span-mid",
+            "strand-tension-span-high",
+            "strand-tension-second"
+        ]
+    );
+    assert!(stale.candidates.is_empty() && ids(&whole).len() > 30);
+    let places = |assessment: &Assessment| {
+        assessment
+            .drawing
+            .discs
+            .iter()
+            .map(|disc| (disc.x, disc.y))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(
+        (places(&stale), &stale.drawing.arcs),
+        (places(&whole), &whole.drawing.arcs)
+    );
+    assert_eq!(
+        (stale.drawing.bounds, &stale.drawing.arm.as_ref().map(|arm| arm.pulley)),
+        (whole.drawing.bounds, &Some(1))
+    );
+    let faulty: Vec<bool> = stale.drawing.discs.iter().map(|disc| disc.faulty).collect();
+    assert_eq!(faulty, [false, true, false, false, false, false]);
+    let faults: Vec<&str> = stale.faults.iter().map(|fault| fault.key).collect();
+    assert_eq!(faults, ["pulleys"]);
+    // One sentence in place of those the old list had, and none for a pulley that is not there.
+    let broken = resolve(&with(&[("pulleys", "a:rib:0,0:150;b:rib:100,0:60")])).without(0);
+    assert_eq!(broken.route_faults, [RouteFault::Unread(0)]);
+    assert!(resolve(&texts).without(6).route.is_some());
+}
+
+/// Pulleys added one after another, from none at all, and after each of the demo's and of a drive
+/// that runs the other way: the belt runs over each, and each has a name of its own.
+#[test]
+fn an_added_pulley_runs() {
+    let add = |texts: &DriveText, after: usize| {
+        let added = apply(texts, &Edit::AddAfter(after)).unwrap();
+        let bench = resolve(&added);
+        let list = added.get("pulleys").unwrap().to_owned();
+        if bench.layout.as_ref().unwrap().pulleys.len() > 1 {
+            assert!(bench.route.is_some(), "{list}: {:?}", bench.faults);
+        }
+        (added, list)
+    };
+    let (fresh, list) = add(&DriveText::begin(), 1);
+    assert!(
+        list.starts_with("crank:rib:0,0:150;pulley 2:rib:200,200:60;pulley 3:rib:"),
+        "{list}"
+    );
+    assert!(add(&DriveText::begin(), 0).1.contains(";pulley 3:rib:"));
+    let (_, list) = add(&apply(&fresh, &Edit::Remove(1)).unwrap(), 1);
+    assert!(list.contains(";pulley 3:") && list.contains(";pulley 4:"), "{list}");
+
+    let mut texts = with(&[("pulleys", ""), ("tensioner", ""), ("loads", "")]);
+    for count in 0..8_usize {
+        texts = add(&texts, count.saturating_sub(1)).0;
+    }
+    assert!(
+        texts
+            .get("pulleys")
+            .unwrap()
+            .starts_with("crank:rib:0,0:150;pulley 2:rib:200,200:60;")
+    );
+    let large = with(&[("pulleys", "drum:rib:0,0:900"), ("tensioner", ""), ("loads", "")]);
+    add(&large, 0);
+    let backwards =
+        "c:rib:240,78:112;w:rib:55,210:118;i:back:-75,268:70;a:rib:-205,262:56;t:back:-104,122:70;k:rib:0,0:156";
+    for texts in [
+        DriveText::demo(),
+        with(&[("pulleys", backwards), ("tensioner", ""), ("loads", "")]),
+    ] {
+        for after in 0..6 {
+            let (_, list) = add(&texts, after);
+            assert!(list.contains(";pulley 7:"), "{list}");
+        }
+    }
+    // Where nothing runs, it stands where it always did: halfway.
+    let broken = with(&[("pulleys", "a:rib:0,0:150;b:rib:100,0:60")]);
+    let added = apply(&broken, &Edit::AddAfter(0)).unwrap();
+    assert!(added.get("pulleys").unwrap().contains("pulley 3:rib:50,0:60"));
+}
+
+/// Far beyond what a PK belt is run at, it is said where the tension stands and where it is used.
+#[test]
+fn a_tension_no_belt_is_run_at_is_said() {
+    let said = |changes: &[(&str, &str)]| {
+        let slugs = cautions_of(&assess(resolve(&with(changes))));
+        slugs.iter().filter(|slug| **slug == "tension-unlikely").count()
+    };
+    let strand = |frequency| [("strand", "227 mm"), ("mass", "0.13 kg/m"), ("frequency", frequency)];
+    assert_eq!(said(&strand("105 Hz")), 0);
+    assert_eq!(said(&strand("2000 Hz")), 2);
+    assert_eq!(said(&strand("5 Hz")), 2);
+    // 4·m·L²·f² of 6 ribs at 200 N each is 1200 N: 211.6 Hz; at 10 N each 60 N: 47.3 Hz.
+    assert_eq!((said(&strand("211.5 Hz")), said(&strand("211.8 Hz"))), (0, 2));
+    assert_eq!((said(&strand("47.4 Hz")), said(&strand("47.2 Hz"))), (0, 2));
+    // A published case, 615.5 N on a belt of five ribs.
+    let published = [
+        ("strand", "170 mm"),
+        ("mass", "0.11 kg/m"),
+        ("frequency", "220 Hz"),
+        ("ribs", "5"),
+        ("belt", ""),
+    ];
+    assert_eq!(said(&published), 0);
+    assert_eq!(
+        (
+            said(&[("tension", "1300 N"), ("strand", ""), ("spring", "")]),
+            said(&[])
+        ),
+        (1, 0)
+    );
+    let other = [
+        ("profile", "PJ"),
+        ("belt", ""),
+        ("strand", "227 mm"),
+        ("mass", "0.13 kg/m"),
+        ("frequency", "2000 Hz"),
+    ];
+    assert_eq!(said(&other), 0);
+}
+
+/// Without a load there is no reserve against slip: the figure is called what it is.
+#[test]
+fn a_pulley_without_a_load_is_told_from_a_reserve() {
+    let names = |texts: &DriveText| -> Vec<&str> {
+        let assessment = assess(resolve(texts));
+        let reserves = findings(&assessment).filter(|finding| matches!(finding.id, Id::Numbered("slip-reserve", _)));
+        reserves.map(|finding| finding.name).collect()
+    };
+    let (reserve, idle) = ("slip reserve", "no load: ratio its wrap could hold");
+    assert_eq!(
+        names(&DriveText::demo()),
+        [reserve, idle, reserve, idle, reserve, reserve]
+    );
+    assert_eq!(names(&with(&[("loads", "")])), [idle; 6]);
+}
+
 /// A typed value survives the way through the texts.
 #[test]
 fn values_keep_their_own_units() {

@@ -23,6 +23,8 @@ pub enum RouteFault {
     NoSize(usize),
     /// A ribbed pulley below the least effective diameter of the profile.
     BelowMinimum(usize),
+    /// What was typed for the place or the diameter of a pulley cannot be used.
+    Unread(usize),
     /// Two pulleys overlap, or leave no room for the belt to pass between them.
     Overlap(usize, usize),
     /// The belt does not touch this pulley on the side stated.
@@ -44,7 +46,11 @@ impl RouteFault {
     pub fn pulleys(self) -> Vec<usize> {
         match self {
             Self::TooFew(_) | Self::TooMany | Self::NoneOnRibs | Self::BackOutOfRange => Vec::new(),
-            Self::FarAway(index) | Self::NoSize(index) | Self::BelowMinimum(index) | Self::Missed(index) => vec![index],
+            Self::FarAway(index)
+            | Self::NoSize(index)
+            | Self::BelowMinimum(index)
+            | Self::Unread(index)
+            | Self::Missed(index) => vec![index],
             Self::Overlap(one, other) | Self::SpansCross(one, other) => vec![one, other],
             Self::SpanThrough { pulley, .. } => vec![pulley],
         }
@@ -81,6 +87,10 @@ impl RouteFault {
                 millimetres(pulleys.get(index).map_or(layout.back, |pulley| pulley.diameter)),
                 layout.profile.name(),
                 millimetres(layout.profile.minimum_diameter())
+            ),
+            Self::Unread(index) => format!(
+                "The place or diameter typed for {} cannot be used, so nothing that needs it is worked out. It is drawn as it was.",
+                name(index)
             ),
             Self::Overlap(one, other) => overlap(layout, one, other),
             Self::Missed(index) => format!(
