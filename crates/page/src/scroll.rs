@@ -107,16 +107,21 @@ fn reach(address: String, far: f64, frames: u32) {
 /// Shows the top of the page, or no farther down than it takes to see the element of an id. Before what has
 /// changed above it is laid out, a browser would keep another place.
 pub(crate) fn from_top(id: &'static str) {
-    settle(id, SETTLING);
+    settle(id, None, SETTLING);
 }
 
-fn settle(id: &'static str, frames: u32) {
+fn settle(id: &'static str, focused: Option<Element>, frames: u32) {
+    // Not once one has gone on from there.
+    let now = document().active_element();
+    if focused.is_some() && focused != now {
+        return;
+    }
     window().scroll_to_with_x_and_y(0.0, 0.0);
     if let Some(element) = document().get_element_by_id(id) {
         show(&element);
     }
     if frames > 0 {
-        next_frame(move || settle(id, frames - 1));
+        next_frame(move || settle(id, now, frames - 1));
     }
 }
 

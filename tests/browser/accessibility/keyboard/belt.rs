@@ -1,6 +1,6 @@
 //! Belt: what a finger drags, the arrow keys move; pulleys come, change places and go.
 
-use super::hand::{enter, fill, tab_back_to, tab_to, until_at, until_count};
+use super::hand::{enter, fill, tab_back_to, until_at, until_count};
 use crate::belt::until_field;
 use anyhow::ensure;
 use fenderside_tests::harness::{Outcome, Phone, Server};
