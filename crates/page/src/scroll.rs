@@ -10,7 +10,7 @@ use gloo::utils::{document, window};
 use std::cell::{Cell, RefCell};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{Element, ScrollRestoration};
+use web_sys::{Element, Event, ScrollRestoration};
 
 /// Addresses remembered at most.
 const REMEMBERED: usize = 50;
@@ -34,6 +34,7 @@ pub(crate) fn watch() {
     restored_by(ScrollRestoration::Manual);
     EventListener::new(&window(), "pagehide", |_| restored_by(ScrollRestoration::Auto)).forget();
     EventListener::new(&window(), "pageshow", |_| restored_by(ScrollRestoration::Manual)).forget();
+    EventListener::new(&document(), "focusin", keep_in_sight).forget();
     EventListener::new(&window(), "scroll", |_| {
         // Going back, a browser moves the page before it says that the address has changed.
         if SHOWN.with_borrow(|shown| *shown == fragment()) {
@@ -41,6 +42,24 @@ pub(crate) fn watch() {
         }
     })
     .forget();
+}
+
+/// Keeps a stop of the keyboard in sight while what comes into sight above it is laid out: Firefox would let
+/// it slip under the strip of sections.
+fn keep_in_sight(led: &Event) {
+    let stop = led.target().and_then(|target| target.dyn_into::<Element>().ok());
+    if let Some(stop) = stop.filter(|stop| stop.matches("summary:focus-visible").unwrap_or_default()) {
+        keep(stop, SETTLING);
+    }
+}
+
+fn keep(stop: Element, frames: u32) {
+    next_frame(move || {
+        if frames > 0 && document().active_element().as_ref() == Some(&stop) {
+            show(&stop);
+            keep(stop, frames - 1);
+        }
+    });
 }
 
 fn restored_by(whom: ScrollRestoration) {
