@@ -49,17 +49,8 @@ pub(crate) fn watch() {
 fn keep_in_sight(led: &Event) {
     let stop = led.target().and_then(|target| target.dyn_into::<Element>().ok());
     if let Some(stop) = stop.filter(|stop| stop.matches("summary:focus-visible").unwrap_or_default()) {
-        keep(stop, SETTLING);
+        hold(stop, SETTLING, show);
     }
-}
-
-fn keep(stop: Element, frames: u32) {
-    next_frame(move || {
-        if frames > 0 && document().active_element().as_ref() == Some(&stop) {
-            show(&stop);
-            keep(stop, frames - 1);
-        }
-    });
 }
 
 fn restored_by(whom: ScrollRestoration) {
@@ -130,15 +121,14 @@ pub(crate) fn from_top(id: &'static str) {
 }
 
 fn settle(id: &'static str, focused: Option<Element>, frames: u32) {
-    // Not once one has gone on from there.
+    let element = document().get_element_by_id(id);
     let now = document().active_element();
-    if focused.is_some() && focused != now {
+    // Not once one has gone on from there; the element itself is given the focus as it comes.
+    if focused.is_some() && focused != now && element != now {
         return;
     }
     window().scroll_to_with_x_and_y(0.0, 0.0);
-    if let Some(element) = document().get_element_by_id(id) {
-        show(&element);
-    }
+    element.iter().for_each(show);
     if frames > 0 {
         next_frame(move || settle(id, now, frames - 1));
     }
@@ -147,16 +137,17 @@ fn settle(id: &'static str, focused: Option<Element>, frames: u32) {
 /// Shows an element that takes the focus at the top. What comes into sight above it on the way is laid out a
 /// few frames later, and not every browser keeps its place then.
 pub(crate) fn to(element: Element) {
-    lead(element, SETTLING);
+    element.scroll_into_view();
+    hold(element, SETTLING, Element::scroll_into_view);
 }
 
-fn lead(element: Element, frames: u32) {
-    element.scroll_into_view();
+/// Shows what has the focus again in each of some frames, until one has gone on from there.
+fn hold(stop: Element, frames: u32, show: fn(&Element)) {
     if frames > 0 {
         next_frame(move || {
-            // Not once one has gone on from there.
-            if document().active_element().as_ref() == Some(&element) {
-                lead(element, frames - 1);
+            if document().active_element().as_ref() == Some(&stop) {
+                show(&stop);
+                hold(stop, frames - 1, show);
             }
         });
     }
