@@ -84,8 +84,7 @@ fn two_meanings(price: &str) -> Result<(), FieldFault> {
         return Ok(());
     };
     let digits = |text: &str| text.bytes().all(|letter| letter.is_ascii_digit());
-    let grouped = (1..=3).contains(&whole.len()) && !whole.starts_with('0') && part.len() == 3;
-    if !grouped || !digits(whole) || !digits(part) {
+    if !read::like_thousands(whole, part) || !digits(whole) || !digits(part) {
         return Ok(());
     }
     let remedies = vec![format!("{whole}{part}"), format!("{whole}.{part}0")];

@@ -23,7 +23,6 @@ use crate::views::jumps::{heading, jumps};
 use crate::views::overlay::use_overlay;
 use crate::views::settings::tools_choice;
 use crate::views::spoken::Spoken;
-use gloo::utils::document;
 use shopmath::caution;
 use shopmath::field::Field;
 use shopmath::sheet::assess::Place;
@@ -118,12 +117,10 @@ fn Open(props: &OpenProps) -> Html {
     let onset = use_onset(At::Head, onchange);
     let overlay = use_overlay();
     let step = use_state(|| 0);
-    use_effect_with(*step, |_| {
+    let stepping = overlay.is_open();
+    use_effect_with(*step, move |_| {
         // Each bolt is read from its top; the first is led there as the view opens.
-        if document()
-            .query_selector("[data-step]")
-            .is_ok_and(|found| found.is_some())
-        {
+        if stepping {
             scroll::to_top();
         }
     });

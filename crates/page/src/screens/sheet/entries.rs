@@ -160,7 +160,7 @@ fn adder(list: List) -> &'static str {
 }
 
 /// What the id of a row, and of what is in it, begins with.
-fn row_name(list: List, id: u32) -> String {
+pub(super) fn row_name(list: List, id: u32) -> String {
     let kind = match list {
         List::Fasteners => "bolt",
         List::Parts => "part",

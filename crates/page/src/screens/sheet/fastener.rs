@@ -1,6 +1,6 @@
 //! A row of bolts: what was typed, the spec in the user's units, the verdict, the readings.
 
-use super::entries::{Entries, open, row_buttons, row_tick, use_focus, use_onset};
+use super::entries::{Entries, open, row_buttons, row_name, row_tick, use_focus, use_onset};
 use super::job::{Change, Job};
 use crate::route::{Route, Screen};
 use crate::views::caution::caution;
@@ -61,7 +61,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     let id = props.row().map_or(0, |(row, _)| row.id);
     let at = At::Row(List::Fasteners, id);
     let onset = use_onset(at, &props.onchange);
-    let name = format!("bolt-{id}");
+    let name = row_name(List::Fasteners, id);
     use_focus(props.job.fresh == Some((List::Fasteners, id)), &name);
     let wrong = |field: &Field| {
         let found = props.row().map(|(_, found)| found);
@@ -192,7 +192,7 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
         let outside = read.is_some_and(|read| read.outside);
         html! {
             <div class="reading" key={index}>
-                <View name="reading" row={format!("bolt-{id}-{index}")} {label} {text} empty={found.reading_unit.symbol()} closed=false entries={NONE} {wrong} {onset} />
+                <View name="reading" row={format!("{}-{index}", row_name(List::Fasteners, id))} {label} {text} empty={found.reading_unit.symbol()} closed=false entries={NONE} {wrong} {onset} />
                 if let Some(deviation) = read.and_then(|read| read.deviation.as_ref()) {
                     <p class={classes!("judged", outside.then_some("outside"))}>
                         { if outside { "✕ outside " } else { "✓ within " } }{ classed(deviation, deviation.unit, "deviation") }

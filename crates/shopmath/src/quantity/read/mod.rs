@@ -8,6 +8,8 @@ mod label;
 mod numeral;
 mod unit;
 
+pub use numeral::like_thousands;
+
 use super::fault::{Fault, Misread};
 use super::typed::{Bounds, Typed};
 use super::{Kind, Unit};

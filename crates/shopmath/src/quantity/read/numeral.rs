@@ -213,7 +213,7 @@ fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Nu
         ([], _) => None,
         ([only], _) => {
             let (before, after) = joined.split_once(*only).unwrap_or((&joined, ""));
-            let like_thousands = (1..=3).contains(&before.len()) && !before.starts_with('0') && after.len() == 3;
+            let like_thousands = like_thousands(before, after);
             if *only == ',' && like_thousands && !spaced && exponent.is_empty() {
                 return fault(Misread::AmbiguousComma {
                     as_thousands: format!("{before}{after}"),
@@ -253,6 +253,12 @@ fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Nu
             Form::Plain
         },
     })
+}
+
+/// Whether a mark between these digits may part thousands from the rest: `1,234`.
+#[must_use]
+pub fn like_thousands(before: &str, after: &str) -> bool {
+    (1..=3).contains(&before.len()) && !before.starts_with('0') && after.len() == 3
 }
 
 /// Whether groups are of three digits, the first of one to three.
