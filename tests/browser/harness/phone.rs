@@ -174,12 +174,16 @@ impl Phone {
     }
 
     /// Waits until the page has heard of what happened last and drawn it: where only the part behind the
-    /// `#` changes, WebKit's driver answers before the page knows.
+    /// `#` changes, WebKit's driver answers before the page knows. Firefox's driver answers while the page
+    /// it comes from still stands, if the worker sends the address on; that page is left before it draws.
     fn until_drawn(&self) -> Result<()> {
-        let heard = "return new Promise((done) => { \
-             requestAnimationFrame(() => setTimeout(() => requestAnimationFrame(() => setTimeout(done)))); \
-             setTimeout(done, 500); })";
-        self.script(heard, Vec::new())
+        self.until_true(
+            "the page to draw",
+            "return new Promise((done) => { const yes = () => done(true); \
+             requestAnimationFrame(() => setTimeout(() => requestAnimationFrame(() => setTimeout(yes)))); \
+             setTimeout(yes, 500); })",
+        )?;
+        self.until_running()
     }
 
     /// Goes to any address, whatever is there.
