@@ -62,15 +62,6 @@ fn tap_entry(phone: &Phone, key: &str, label: &str) -> Outcome {
     phone.tap(&format!("{chips}:nth-of-type({place})"))
 }
 
-/// Scrolls to an element, as a thumb would.
-fn scroll_to(phone: &Phone, selector: &str) -> Outcome {
-    let script = "const found = document.querySelector(arguments[0]); \
-         if (found) found.scrollIntoView({ block: 'center' }); return !!found";
-    let found: bool = phone.script(script, vec![json!(selector)])?;
-    ensure!(found, "there is no `{selector}`");
-    Ok(())
-}
-
 /// Waits until a part of the screen says some words. It has to be in sight: what is not has no
 /// text yet.
 fn until_read(phone: &Phone, selector: &str, words: &str) -> Outcome {
@@ -82,7 +73,7 @@ fn until_read(phone: &Phone, selector: &str, words: &str) -> Outcome {
 
 /// The text of a part of the screen, scrolled to first.
 fn read(phone: &Phone, selector: &str) -> Result<String> {
-    scroll_to(phone, selector)?;
+    phone.scroll_to(selector)?;
     phone.text(selector)
 }
 

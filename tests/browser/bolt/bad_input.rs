@@ -1,7 +1,7 @@
 //! Bad input in every field: the text stays, the field says what to type, what needs it goes, the
 //! rest stays.
 
-use super::{FULL, at, link, read, scroll_to};
+use super::{FULL, at, link, read};
 use anyhow::{Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 
@@ -148,7 +148,7 @@ const LISTED: &[Case] = &[
 /// The state of the page after a bad text in a field.
 fn check(phone: &Phone, case: &Case, bad: &str) -> Outcome {
     let Case { key, gone, stays } = case;
-    scroll_to(phone, &format!("[id='{key}']"))?;
+    phone.scroll_to(&format!("[id='{key}']"))?;
     phone.until_text(&format!("[id='{key}-error']"), "Type")?;
     phone.error(key)?;
     ensure!(phone.field(key)? == bad, "`{key}` lost its text");
@@ -338,7 +338,7 @@ fn a_temperature_is_asked_about_and_settled_with_one_tap() -> Outcome {
     let server = Server::start()?;
     let phone = at(&server, FULL)?;
     // What comes into sight on the way is laid out a frame later, and moves the field.
-    scroll_to(&phone, "#heat")?;
+    phone.scroll_to("#heat")?;
     phone.type_into("heat", "100 °C")?;
     phone.until_text("[id='heat-error']", "Type 80 K if it is heated to 100 °C")?;
     ensure!(phone.count("#heat-clearance")? == 0);

@@ -105,13 +105,34 @@ impl Phone {
              const box = found && found.getClientRects()[0]; \
              if (!box) return false; \
              const seen = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2); \
-             if (found.contains(seen)) return true; \
-             found.scrollIntoView({ block: 'center', inline: 'center' }); return false";
+             return found.contains(seen)";
         self.until(&format!("`{selector}` to be in nobody's shadow"), || {
-            let clear: bool = self.script(clear, vec![json!(selector)])?;
-            Ok(clear.then_some(()))
+            if self.script(clear, vec![json!(selector)])? {
+                return Ok(Some(()));
+            }
+            self.scroll_to(selector)?;
+            Ok(None)
         })?;
         Ok(element)
+    }
+
+    /// Scrolls to an element, as a thumb would, and waits until it stands still: what comes into sight on the
+    /// way is laid out in the next frames, and moves it.
+    pub fn scroll_to(&self, selector: &str) -> Result<()> {
+        let still = "const found = document.querySelector(arguments[0]); \
+             if (!found) return false; \
+             const show = () => { \
+               found.scrollIntoView({ block: 'center', inline: 'center' }); \
+               return found.getBoundingClientRect().y + window.scrollY; }; \
+             const place = show(); \
+             return new Promise((done) => { \
+               const later = () => done(Math.abs(show() - place) < 1); \
+               const frame = (left) => requestAnimationFrame(() => left ? frame(left - 1) : setTimeout(later)); \
+               frame(3); setTimeout(later, 500); })";
+        self.until(&format!("`{selector}` to stand still"), || {
+            let still: bool = self.script(still, vec![json!(selector)])?;
+            Ok(still.then_some(()))
+        })
     }
 
     /// Drags what a selector finds by so many points, with a finger.
