@@ -129,7 +129,7 @@ fn tensioner_strand_slip_and_checks_answer_what_is_typed() -> Outcome {
     phone.until_result("strand-tension", tension, 1e-9)?;
 
     // A pulley without a load has a name of its own for what its wrap could hold.
-    let named = "const name = (id) => document.getElementById(id).closest('.finding').querySelector('.finding-name').innerText; \
+    let named = "const name = (id) => document.getElementById(id).closest('.finding').querySelector('.finding-name').textContent.trim(); \
          return name('slip-reserve-3') === 'slip reserve' && name('slip-reserve-4').includes('no load')";
     phone.until_true("the idler's grip told from a reserve", named)?;
 

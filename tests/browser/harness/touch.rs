@@ -126,9 +126,9 @@ impl Phone {
                return found.getBoundingClientRect().y + window.scrollY; }; \
              const place = show(); \
              return new Promise((done) => { \
-               const later = () => done(Math.abs(show() - place) < 1); \
-               const frame = (left) => requestAnimationFrame(() => left ? frame(left - 1) : setTimeout(later)); \
-               frame(3); setTimeout(later, 500); })";
+               const frame = (left) => requestAnimationFrame(() => { \
+                 if (left) frame(left - 1); else done(Math.abs(show() - place) < 1); }); \
+               frame(4); setTimeout(() => done(false), 500); })";
         self.until(&format!("`{selector}` to stand still"), || {
             let still: bool = self.script(still, vec![json!(selector)])?;
             Ok(still.then_some(()))
@@ -195,8 +195,9 @@ impl Phone {
     /// The middle of an element, brought to the middle of the screen.
     fn middle(&self, selector: &str) -> Result<[f64; 2]> {
         let script = "const found = document.querySelector(arguments[0]); if (!found) return null; \
-             found.scrollIntoView({ block: 'center' }); const box = found.getBoundingClientRect(); \
-             return [box.x + box.width / 2, box.y + box.height / 2]";
+             const box = found.getBoundingClientRect(); return [box.x + box.width / 2, box.y + box.height / 2]";
+        self.scroll_to(selector)?;
+        // It may be drawn anew in between.
         self.until(&format!("`{selector}`"), || {
             self.script::<Option<[f64; 2]>>(script, vec![json!(selector)])
         })

@@ -4,7 +4,7 @@
 use gloo::timers::callback::Timeout;
 use gloo::utils::document;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition};
+use web_sys::{Element, FocusOptions, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition};
 use yew::prelude::*;
 
 /// Puts the focus on the element of an id; whether there is one.
@@ -24,6 +24,15 @@ pub(crate) fn focus_nearest(id: &str) {
 fn focus_on(element: Element) -> bool {
     // Refused only where the element is gone again or cannot have it.
     HtmlElement::from(JsValue::from(element)).focus().is_ok()
+}
+
+/// Puts the focus on an element and leaves the page where it is. WebKit would scroll to it a frame later,
+/// past what the page then shows.
+pub(crate) fn focus_in_place(element: &HtmlElement) {
+    let options = FocusOptions::new();
+    options.set_prevent_scroll(true);
+    // Refused only where the element is gone again.
+    let _ = element.focus_with_options(&options);
 }
 
 /// From the button of a row that is about to go to the same button of the next row, or of the one

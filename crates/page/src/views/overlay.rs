@@ -4,6 +4,7 @@
 use crate::awake::use_awake;
 use crate::route::Route;
 use crate::scroll;
+use crate::views::focus::focus_in_place;
 use gloo::events::EventListener;
 use gloo::utils::window;
 use wasm_bindgen::{JsCast, JsValue};
@@ -31,11 +32,13 @@ pub(crate) fn use_overlay() -> Overlay {
             if was.replace(open) != open {
                 let next = if open { closer } else { opener };
                 if let Some(button) = next.cast::<HtmlElement>() {
-                    // Focus can only be refused when the button is gone.
-                    let _ = button.focus();
                     if open {
                         // The button is at its end, and it is read from its top.
+                        focus_in_place(&button);
                         scroll::to_top();
+                    } else {
+                        // Focus can only be refused when the button is gone.
+                        let _ = button.focus();
                     }
                 }
             }
