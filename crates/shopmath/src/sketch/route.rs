@@ -20,6 +20,8 @@ const FINGER: f64 = 28.0;
 const SLACK: f64 = 6.0;
 /// Radius of the sign where something is wrong.
 const SIGN: f64 = 12.0;
+/// How far an arrow on the belt stands out on either side.
+const ARROW: f64 = 7.0;
 /// Points along a span that words keep clear of.
 const STEPS: i32 = 30;
 /// Corners of a full circle of belt.
@@ -156,17 +158,17 @@ pub fn route(drawing: &Drawing, frame: &Frame, chosen: Option<usize>) -> Sketch 
     for mark in &drawing.marks {
         trouble(&mut sketch, &mut board, frame, drawing, [mark.x, mark.y]);
     }
-    // What has the least choice of places comes first.
+    // What has the least choice of places comes first; a length may stand anywhere along its span.
     for (index, disc) in drawing.discs.iter().enumerate() {
         number(&mut sketch, &mut board, frame, disc, index);
-    }
-    for span in drawing.spans.iter().filter(|_| !drawing.stale) {
-        length(&mut sketch, &mut board, frame, span);
     }
     for (index, disc) in drawing.discs.iter().enumerate() {
         let arc = drawing.arcs.get(index).filter(|_| !drawing.stale);
         let wrap = arc.map(|arc| arc.sweep.abs() * 360.0 / TAU);
         name(&mut sketch, &mut board, frame, disc, index, wrap);
+    }
+    for span in drawing.spans.iter().filter(|_| !drawing.stale) {
+        length(&mut sketch, &mut board, frame, span);
     }
     sketch
 }
@@ -257,6 +259,11 @@ fn name(sketch: &mut Sketch, board: &mut Board, frame: &Frame, disc: &Disc, inde
         [x - aslant, y + radius + 10.0],
         [x + aslant, y - radius - 1.0],
         [x - aslant, y - radius - 1.0],
+        // Past a belt that runs by.
+        [x, y + radius + 36.0],
+        [x, y - radius - 27.0],
+        [x, y + radius + 52.0],
+        [x, y - radius - 43.0],
     ];
     let first = usize::from(half + 10.0 > radius);
     let at = board.place(&words, round.get(first..).unwrap_or_default());
@@ -297,7 +304,7 @@ fn straight(sketch: &mut Sketch, board: &mut Board, frame: &Frame, span: &Straig
         let tip = [x + 9.0 * cos, y - 9.0 * sin];
         let wing = |side: f64| [x - 6.0 * cos + side * 6.0 * sin, y + 6.0 * sin + side * 6.0 * cos];
         sketch.area(Role::Target, [tip, wing(1.0), wing(-1.0)]);
-        board.take(Block::round([x, y], 7.0));
+        board.take(Block::round([x, y], ARROW));
     }
 }
 
@@ -310,7 +317,7 @@ fn length(sketch: &mut Sketch, board: &mut Board, frame: &Frame, span: &Straight
     let long = (span.x2 - span.x1).hypot(span.y2 - span.y1);
     let words = rounded(long.round(), 1.0);
     let (sin, cos) = span.direction.sin_cos();
-    let off = half(&words) * sin.abs() + 9.0 * cos.abs() + 4.0;
+    let off = half(&words) * sin.abs() + 9.0 * cos.abs() + ARROW;
     // Beside the middle of the span, else further along it, else further from it.
     let places: Vec<Point> = [off, off + 12.0, off + 24.0]
         .into_iter()
