@@ -388,6 +388,11 @@ fn a_text_that_is_only_begun_moves_nothing() -> Outcome {
     phone.tap(".field-thread .chips .chip:nth-of-type(2)")?;
     phone.result("clamp-mid")?;
     ensure!(phone.field("thread")? == "M10×1.25");
+    // And of a spec in the place of the verdict.
+    phone.type_into("spec", "20 lb")?;
+    phone.tap("#verdict .chips .chip:nth-of-type(2)")?;
+    phone.until_text("#verdict[data-verdict]", "of yield")?;
+    ensure!(phone.field("spec")? == "20 lbf·in");
     // A complete one that is wrong is said aloud.
     phone.type_into("thread", "M10x1.3")?;
     phone.until_text(".field-thread .fault", "is no pitch of M10")?;

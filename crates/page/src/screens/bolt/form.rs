@@ -1,5 +1,6 @@
 //! The fields of the screen, drawn from the core's list of them.
 
+use crate::views::fault::chips;
 use crate::views::field::Field as View;
 use shopmath::fastener::bolt::{BoltText, FIELDS, SectionId, field};
 use shopmath::field::{Field, FieldFault, Reads};
@@ -74,6 +75,15 @@ impl Form<'_> {
     /// is kept for them, so that nothing moves while one types.
     fn begun(&self) -> Classes {
         self.unfinished.iter().map(|key| format!("begun-{key}")).collect()
+    }
+
+    /// What completes a spec that is only begun: beside its label is no room for a thumb.
+    pub(super) fn completions(&self) -> Html {
+        let begun = self.errors[0]
+            .iter()
+            .find(|error| error.key == "spec" && self.unfinished.contains(&error.key));
+        let set = self.onset.reform(|text| ("spec", text));
+        begun.map_or_else(Html::default, |error| chips(error.remedies.clone(), &set, Some("spec")))
     }
 
     /// The head in a few words, with what was measured.

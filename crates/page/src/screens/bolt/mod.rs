@@ -128,7 +128,7 @@ fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
     let Some(verdict) = &whole.verdict else {
         let kept = whole.waiting.is_empty();
         let (words, keys) = waiting(whole, form);
-        return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">{ words }{ section::leads(&keys) }</output> };
+        return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">{ words }{ section::leads(&keys) }{ form.completions() }</output> };
     };
     // The share at the end of the spec: after an angle, or after the torque alone.
     let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
