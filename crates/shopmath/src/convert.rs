@@ -119,14 +119,12 @@ pub fn bolt_in(label: &str) -> (Option<&str>, Option<&str>) {
 pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
     let line = match read::line(text) {
         // `3/8"-16` would be a range of three eighths to sixteen inches.
-        Ok(line) if !(text.contains(['"', '″', '”']) && text.contains('-') && thread_text::read(text).is_ok()) => {
-            line
-        }
+        Ok(line) if !read::names_inch_thread(text) => line,
         read => {
             let name = match elsewhere(text) {
-                Some(Elsewhere::Thread) => Some("thread"),
                 Some(Elsewhere::Belt) => Some("belt"),
-                None => None,
+                Some(Elsewhere::Thread) => Some("thread"),
+                None => read.is_ok().then_some("thread"),
             };
             let named = name.map(|name| Fault::new(0..text.len(), Misread::Name(name)));
             named.map_or(read, Err)?
@@ -273,7 +271,7 @@ fn names_us(text: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{Elsewhere, elsewhere, line};
+    use super::{Elsewhere, bolt_in, elsewhere, line};
     use crate::quantity::Unit;
     use crate::quantity::fault::Misread;
     use crate::tools::Tools;
@@ -298,6 +296,15 @@ mod tests {
             assert!(line(text, Tools::Both).is_ok(), "{text}");
         }
         assert_eq!(elsewhere("10-32"), Some(Elsewhere::Thread));
+        // Larger than the tables here, and no range of 7/8 to 14 inches for that.
+        let large = line("7/8\"-14", Tools::Both).unwrap_err().misread;
+        assert_eq!(large, Misread::Name("thread"));
+    }
+
+    #[test]
+    fn a_line_that_begins_with_its_thread_goes_to_bolt() {
+        let read = line("1/2-20 UNF lug nut 75-85 lb-ft", Tools::Both).unwrap();
+        assert_eq!(bolt_in(&read.label.unwrap_or_default()), (Some("1/2-20 UNF"), None));
     }
 
     #[test]

@@ -123,6 +123,7 @@ impl Fault {
                 as_thousands,
                 as_decimal,
             } => vec![as_thousands.clone(), as_decimal.clone()],
+            Misread::UnknownUnit(_) if let Some(digits) = look_alike(text, &self.place) => vec![digits],
             Misread::UnknownUnit(Some(unit)) => vec![unit.symbol().into()],
             // A fraction alone may name a thread, or a length.
             Misread::Name(_)
@@ -134,7 +135,9 @@ impl Fault {
             }
             Misread::OtherUnit { instead, .. } => vec![(*instead).into()],
             Misread::AmbiguousUnit(options) => options.iter().map(|option| (*option).into()).collect(),
-            Misread::NoUnit { .. } if in_brackets(text, self.place.start) => Vec::new(),
+            Misread::NoUnit { .. } if in_brackets(text, self.place.start) || number_follows(text, self.place.end) => {
+                Vec::new()
+            }
             Misread::NoUnit { expected } => match expected {
                 Some(Kind::Angle) => vec!["°".into()],
                 Some(kind) => kind.rows().take(2).map(|unit| format!(" {}", unit.symbol())).collect(),
@@ -247,6 +250,28 @@ impl fmt::Display for Misread {
 fn in_brackets(text: &str, place: usize) -> bool {
     let before = text.get(..place).unwrap_or_default();
     before.rfind('(') > before.rfind(')')
+}
+
+/// Whether another number follows a place, which has a unit of its own.
+fn number_follows(text: &str, place: usize) -> bool {
+    let after = text.get(place..).unwrap_or_default().trim_start();
+    after.starts_with(|letter: char| letter.is_ascii_digit() || letter == '/')
+}
+
+/// A place right behind a digit with its first letters as the digits they look like: `1O N·m`, as a scan
+/// of a page has it.
+fn look_alike(text: &str, place: &Range<usize>) -> Option<String> {
+    let (before, read) = (text.get(..place.start)?, text.get(place.clone())?);
+    let digit = |letter| match letter {
+        'O' | 'o' => Some('0'),
+        'l' | 'I' => Some('1'),
+        _ => None,
+    };
+    let digits: String = read.chars().map_while(digit).collect();
+    let rest = read.get(digits.len()..)?;
+    let alone = !digits.is_empty() && !rest.starts_with(char::is_alphanumeric);
+    let behind_digit = before.ends_with(|letter: char| letter.is_ascii_digit());
+    (alone && behind_digit).then(|| [&digits, rest].concat())
 }
 
 /// The name of a kind with its article.

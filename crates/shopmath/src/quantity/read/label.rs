@@ -63,6 +63,65 @@ fn is_thread(word: &str) -> bool {
     digits.starts_with(|letter: char| letter.is_ascii_digit())
 }
 
+/// How far a name goes that a line begins with and that begins with a number: a thread in inches
+/// (`3/8-16`), an oil's grade (`0W-20`), a tyre's size (`205/55 R16`), or a count of named things (`4x M8`).
+pub(super) fn leading(text: &str) -> Option<usize> {
+    let mut words = text.split_whitespace();
+    let (first, second) = (words.next()?, words.next().unwrap_or_default());
+    let last = match () {
+        () if inch_thread(first) || oil(first) || tyre(first, "") => first,
+        () if tyre(first, second) => second,
+        () if starts_with_letter(second) && first.strip_suffix(TIMES).is_some_and(is_digits) => first,
+        () if is_digits(first) && second.strip_suffix(TIMES) == Some("") => {
+            words.next().filter(|word| starts_with_letter(word)).map(|_| second)?
+        }
+        () => return None,
+    };
+    Some(last.as_ptr().addr() - text.as_ptr().addr() + last.len())
+}
+
+const TIMES: [char; 3] = ['x', 'X', '×'];
+
+fn is_digits(text: &str) -> bool {
+    !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit())
+}
+
+fn starts_with_letter(text: &str) -> bool {
+    text.starts_with(|letter: char| letter.is_ascii_alphabetic())
+}
+
+/// `3/8-16`, `7/8"-14`, also with a length behind it: `1/4-20x3/4`.
+pub(super) fn inch_thread(word: &str) -> bool {
+    let parts = word.split_once('-').and_then(|(size, pitch)| {
+        let (above, below) = size.trim_end_matches(['"', '″', '”']).split_once('/')?;
+        let (pitch, length) = pitch.split_once(TIMES).unwrap_or((pitch, "1"));
+        let is_length = length.starts_with(|letter: char| letter.is_ascii_digit())
+            && !length.contains(|letter: char| letter.is_ascii_alphabetic());
+        is_length.then_some([above, below, pitch])
+    });
+    parts.is_some_and(|parts| parts.into_iter().all(is_digits))
+}
+
+/// `5W-30`, `5W30`.
+fn oil(word: &str) -> bool {
+    let parts = word.trim_end_matches(':').split_once(['W', 'w']);
+    parts.is_some_and(|(cold, hot)| is_digits(cold) && is_digits(hot.trim_start_matches('-')))
+}
+
+/// `205/55R16`, or its `205/55` before an `R16`.
+fn tyre(word: &str, next: &str) -> bool {
+    let Some((width, rest)) = word.split_once('/') else {
+        return false;
+    };
+    let (height, rim) = if next.is_empty() {
+        rest.split_once('R').unwrap_or_default()
+    } else {
+        (rest, next.strip_prefix('R').unwrap_or_default())
+    };
+    let size = |text: &str, digits| text.len() == digits && is_digits(text);
+    size(width, 3) && size(height.trim_end_matches('Z'), 2) && size(rim.trim_end_matches(['C', ':']), 2)
+}
+
 /// Whether a text begins with two numbers before any unit: `1 100 N·m`, `5 to 60 N·m`. A fraction, and a
 /// value with its tolerance, are one.
 pub(super) fn begins_with_two(tail: &str) -> bool {
@@ -91,7 +150,7 @@ pub(super) fn rival(label: &str, read: Bounds) -> Option<Range<usize>> {
     let turns = |kind| matches!(kind, Kind::Torque | Kind::Angle);
     let meant = read.kind();
     let state = last_word(label).is_some_and(|word| known(AT, word)) || label.trim_end().ends_with('@');
-    let mut starts = value_starts(label);
+    let mut starts = value_starts(label, 0);
     let measured = starts.find_map(|start| {
         let tail = label.get(start..)?;
         // A value and its unit are no more than four words.

@@ -194,8 +194,17 @@ pub fn stages(text: &str, expect: Expect) -> Result<Vec<Stage>, Fault> {
 /// assert_eq!(line.stages[0].beside.len(), 1);
 /// ```
 pub fn line(text: &str) -> Result<Line<'_>, Fault> {
+    line_from(text, 0).or_else(|fault| {
+        // What begins with a number may be a name: `3/8-16 30 lbf·ft`.
+        let name = label::leading(text);
+        name.and_then(|from| line_from(text, from).ok()).ok_or(fault)
+    })
+}
+
+/// Reads a line whose value begins no earlier than a place, 0 for anywhere.
+fn line_from(text: &str, from: usize) -> Result<Line<'_>, Fault> {
     let mut first_fault: Option<Fault> = None;
-    for start in value_starts(text) {
+    for start in value_starts(text, from) {
         let (label, tail) = text.split_at_checked(start).unwrap_or_default();
         match labelled(label, tail) {
             Ok(stages) => {
@@ -212,8 +221,9 @@ pub fn line(text: &str) -> Result<Line<'_>, Fault> {
                 }
                 // `Main cap 65 + 90°`: the joint is read with the angle.
                 let joint = tail.len() - tail.trim_start_matches(['+', ' ']).len();
-                let before = text.get(..start + joint).unwrap_or(label);
+                let before = text.get(from..start + joint).unwrap_or(label);
                 if let Some(place) = label::rival(before, first) {
+                    let place = place.start + from..place.end + from;
                     let fault = first_fault.filter(|fault| matches!(fault.misread, Misread::NoUnit { .. }));
                     let joined = text.get(place.clone()).is_some_and(|rival| rival.ends_with('+'));
                     return Err(fault
@@ -250,6 +260,13 @@ fn labelled(label: &str, tail: &str) -> Result<Vec<Stage>, Fault> {
         Some(unsigned) => stages(unsigned, Expect::default()),
         None => read,
     }
+}
+
+/// Whether a text is a thread in inches and nothing else, such as `7/8"-14`, of any size.
+#[must_use]
+pub fn names_inch_thread(text: &str) -> bool {
+    let text: String = text.split_whitespace().collect();
+    label::inch_thread(&text)
 }
 
 /// A plain decimal with a point, such as a pitch in a designation; nothing else is read.
@@ -289,6 +306,7 @@ const NOTES: &[&str] = &[
     "approx",
     "each",
     "cold",
+    "af",
 ];
 
 /// Whether what stands behind a value says something of it and is no value itself: `max.`, `(oiled)`, the
@@ -316,9 +334,9 @@ fn closes(letter: char) -> bool {
     letter.is_whitespace() || matches!(letter, '.' | ',' | ';' | '*' | '†' | '‡')
 }
 
-/// Places where a value may begin: the start of a line that begins with a number, else each
-/// number that begins a word (so `M10` in a label is no value).
-fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
+/// Places from a place on where a value may begin: the start of a line that begins with a number, else
+/// each number that begins a word (so `M10` in a label is no value).
+fn value_starts(text: &str, from: usize) -> impl Iterator<Item = usize> + '_ {
     let opens = |letter: char| {
         letter.is_ascii_digit()
             || matches!(letter, '+' | '-' | '−' | '–' | '.' | ',' | '±')
@@ -333,7 +351,7 @@ fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
                 || after.starts_with(". ")
                 || matches!(word, Some("st" | "nd" | "rd" | "th")))
     };
-    let begins_with_value = text.trim_start().starts_with(opens) && !counts(text.trim_start());
+    let begins_with_value = from == 0 && text.trim_start().starts_with(opens) && !counts(text.trim_start());
     let mut previous = ' ';
     text.char_indices()
         .filter(move |(_, letter)| {
@@ -342,7 +360,7 @@ fn value_starts(text: &str) -> impl Iterator<Item = usize> + '_ {
             starts_word && opens(*letter)
         })
         .map(|(index, _)| index)
-        .filter(move |index| !text.get(*index..).is_some_and(counts))
+        .filter(move |index| *index >= from && !text.get(*index..).is_some_and(counts))
         .take(if begins_with_value { 1 } else { usize::MAX })
 }
 

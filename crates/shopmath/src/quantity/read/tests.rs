@@ -443,6 +443,23 @@ fn no_number_is_lost_joined_or_taken_for_another_in_silence() {
         ("Idler bolt -60 Nm", "60 N·m"),
         ("Coolant -40 °C", "−40 °C"),
         ("2. 60 Nm", "60 N·m"),
+        // A name that begins with a number.
+        ("3/8-16 30 ft-lb", "30 lbf·ft"),
+        ("1/4\"-20 8 ft-lb", "8 lbf·ft"),
+        ("1/4-20x3/4 8 ft-lb", "8 lbf·ft"),
+        ("1/2-20 UNF lug nut 75-85 lb-ft", "75–85 lbf·ft"),
+        ("7/16-14 bolt: 50 ft-lb + 90°", "50 lbf·ft + 90°"),
+        ("0W-20 4.3 l", "4.3 L"),
+        ("5W30: 4.3 l", "4.3 L"),
+        ("205/55R16 2.3 bar", "2.3 bar"),
+        ("205/55 R16 91V 33 psi", "33 psi"),
+        ("4x M8 25 Nm", "25 N·m"),
+        ("10 x M6 10 Nm", "10 N·m"),
+        ("4 x 25 Nm", "unknown"),
+        ("2 x 90°", "unknown"),
+        ("1/4-3/8 in", "0.25–0.375 in"),
+        ("1/4-20 in", "0.25–20 in"),
+        ("22 mm AF", "22 mm"),
         // Marks and words of printed manuals.
         ("25~30 Nm", "25–30 N·m"),
         ("25 bis 30 Nm", "25–30 N·m"),
@@ -475,6 +492,11 @@ fn a_bare_stage_is_offered_as_an_angle_only_where_it_can_be_one() {
     assert_eq!(offers("60 Nm +5"), ["60 Nm +5 N·m", "60 Nm +5 lbf·ft"]);
     assert_eq!(offers("40 + 60 + 90°"), ["40 N·m + 60 + 90°", "40 lbf·ft + 60 + 90°"]);
     assert!(offers("60 Nm (1)").is_empty());
+    // Not where another number follows, whose unit it may share.
+    assert!(offers("2.3 / 2.5 bar").is_empty());
+    assert_eq!(offers("1O Nm"), ["10 Nm"]);
+    assert_eq!(offers("2I Nm"), ["21 Nm"]);
+    assert_eq!(offers("20 lb fot"), ["20 lbf·ft"]);
     assert_eq!(Fault::new(0..4, Misread::Name("thread")).remedies("9/16"), ["9/16 in"]);
 }
 
