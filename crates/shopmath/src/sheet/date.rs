@@ -13,6 +13,21 @@ const DAYS_PER_ERA: i64 = 146_097;
 /// The years a date may lie in.
 const YEARS: core::ops::RangeInclusive<i64> = 1900..=2199;
 
+const MONTHS: [&str; 12] = [
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
+    "december",
+];
+
 /// A day, 1900-01-01 to 2199-12-31 in the Gregorian calendar.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Date {
@@ -44,8 +59,9 @@ impl Date {
         Self::new(number(0..4)?, number(5..7)?, number(8..10)?)
     }
 
-    /// The days that three numbers can mean in the other orders people write them, day first and month
-    /// first; a year of two digits is one of this century. Nothing for any other text.
+    /// The days that a text can mean in the other ways people write them: three numbers with the day first
+    /// or the month first, or with the month's name. A year of two digits is one of this century. Nothing
+    /// for any other text.
     ///
     /// ```
     /// use shopmath::sheet::Date;
@@ -53,20 +69,21 @@ impl Date {
     /// assert_eq!(days("31.03.25"), ["2025-03-31"]);
     /// assert_eq!(days("3/4/2025"), ["2025-04-03", "2025-03-04"]);
     /// assert_eq!(days("2025/4/3"), ["2025-04-03"]);
+    /// assert_eq!(days("3 April 2025"), ["2025-04-03"]);
     /// ```
     #[must_use]
     pub fn guesses(text: &str) -> Vec<Self> {
         let parts = text.split(|letter: char| !letter.is_ascii_digit());
         let parts: Vec<&str> = parts.filter(|part| !part.is_empty()).collect();
         let numbers: Vec<i64> = parts.iter().filter_map(|part| part.parse().ok()).collect();
-        let (&[first, middle, last], [begin, ..]) = (numbers.as_slice(), parts.as_slice()) else {
-            return Vec::new();
-        };
         let year = |number: i64| if number < 100 { 2000 + number } else { number };
-        let orders = if begin.len() > 2 {
-            vec![(first, middle, last)]
-        } else {
-            vec![(year(last), middle, first), (year(last), first, middle)]
+        let begins_with_year = parts.first().is_some_and(|begin| begin.len() > 2);
+        let orders = match (numbers.as_slice(), named_month(text)) {
+            (&[first, middle, last], None) if begins_with_year => vec![(first, middle, last)],
+            (&[first, middle, last], None) => vec![(year(last), middle, first), (year(last), first, middle)],
+            (&[first, last], Some(month)) if begins_with_year => vec![(first, month, last)],
+            (&[first, last], Some(month)) => vec![(year(last), month, first)],
+            _ => Vec::new(),
         };
         let mut days: Vec<Self> = orders
             .into_iter()
@@ -125,6 +142,22 @@ impl fmt::Display for Date {
     }
 }
 
+/// The month whose name, or its first three letters or more, is the only word of a text.
+fn named_month(text: &str) -> Option<i64> {
+    let mut words = text
+        .split(|letter: char| !letter.is_ascii_alphabetic())
+        .filter(|word| !word.is_empty());
+    let (word, None) = (words.next()?, words.next()) else {
+        return None;
+    };
+    let named = |name: &&str| {
+        let begins = name.get(..word.len());
+        word.len() > 2 && begins.is_some_and(|begins| begins.eq_ignore_ascii_case(word))
+    };
+    let month = MONTHS.iter().position(named)?;
+    i64::try_from(month + 1).ok()
+}
+
 fn month_length(year: i64, month: i64) -> i64 {
     let leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
     match month {
@@ -181,6 +214,12 @@ mod tests {
             "31.02.2025",
             "1.2.3.4",
             "31.03.99999999999999999999",
+            "12 ma 2025",
+            "12 mayor 2025",
+            "31 April 2025",
+            "12 May",
+            "1 2 May 2025",
+            "May or June 12 2025",
         ] {
             assert_eq!(Date::guesses(text), [], "{text}");
         }
