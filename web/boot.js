@@ -7,6 +7,7 @@
 //                 `shop-offline-unavailable`)
 //   data-update   "ready" (event `shop-update-ready`) when a new version waits
 //   data-version  the version whose files are kept
+//   data-fault    where the program was when it stopped, for whoever looks for the fault
 // What it listens to: `shop-update-apply` lets the waiting version take over and
 // reloads once; `shop-awake` and `shop-rest` keep the screen lit and let it go.
 
@@ -78,6 +79,7 @@
   function watchForStops() {
     const stopped = (error) => {
       if (error instanceof WebAssembly.RuntimeError && !document.getElementById("boot-note")) {
+        root.dataset.fault = error.stack;
         note("The page has stopped because of a fault in it. Load it again to go on; the address keeps what was typed.");
       }
     };
