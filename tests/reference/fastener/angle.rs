@@ -1,8 +1,10 @@
 //! Section 6: resilience, torque plus angle, yield.
 
 use super::{assessed, class_on, friction, hex, mm, mpa, ratio, result, row, thread};
+use core::f64::consts::{PI, TAU};
 use fenderside_tests::{EXACT_CHAIN, Mark, Tolerance, agree};
 use shopmath::fastener::angle::{Joint, Turned, angle_for};
+use shopmath::fastener::bolt::Slug;
 use shopmath::fastener::resilience::{Body, Form, Held, Parts, bolt, frusta, frustum, parts, rod};
 use shopmath::fastener::spec::{Spec, Stage};
 use shopmath::fastener::tighten::{Bolt, twist_factor};
@@ -146,7 +148,7 @@ fn a_sleeve_as_wide_as_the_head_is_a_tube() {
         outer: mm(14.63),
         ..m10_parts()
     };
-    let area = core::f64::consts::PI / 4.0 * (14.63_f64.powi(2) - 11.0_f64.powi(2));
+    let area = PI / 4.0 * (14.63_f64.powi(2) - 11.0_f64.powi(2));
     let tube = 40.0 / (205_000.0 * area);
     agree(
         "δP",
@@ -190,7 +192,7 @@ fn shigley_example_8_5_frusta() {
 #[test]
 fn shigley_example_8_4_bolt_and_parts() {
     let d = inch(0.625);
-    let full = Area::new::<shopmath::quantity::exact::area::SquareInch>(core::f64::consts::PI / 4.0 * 0.390_625);
+    let full = Area::new::<shopmath::quantity::exact::area::SquareInch>(PI / 4.0 * 0.390_625);
     let shank = rod(inch(0.75), mpsi(30.0), full);
     let threaded = rod(inch(0.75), mpsi(30.0), thread("5/8-11").stress_area());
     let bolt = Compliance::new::<MetrePerNewton>(shank.value + threaded.value);
@@ -459,4 +461,55 @@ fn the_scatter_is_half_the_range_over_its_middle() {
         let expected = (end("high") - end("low")) / (2.0 * end("mid"));
         agree(scatter, value(scatter), expected, EXACT_CHAIN);
     }
+}
+
+/// Own calculation: thread and head friction lie anywhere in their ranges, apart from each other. A rough
+/// thread under a slippery head takes the tension of the one and the twist of the other.
+#[test]
+fn the_ends_after_an_angle_are_those_of_thread_and_head_apart() {
+    let typed = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("grip", "40"),
+        ("spec", "20 N·m + 45°"),
+    ];
+    let assessment = assessed(&typed);
+    let value = |id: &str| result(&assessment, id).unwrap();
+    let thread = thread("M10");
+    let (pitch, d2, ds) = (1.5e-3, thread.pitch_diameter().value, thread.stress_diameter().value);
+    let per_turn = pitch / (value("bolt-resilience") + value("parts-resilience"));
+    // The hexagon's bearing and hole, as the tables of the head have them.
+    let rubbing = hex(&thread).friction_diameter().value;
+    let corner = |thread_mu: f64, head_mu: f64, torque: f64| {
+        let lever = pitch / TAU + d2 * thread_mu / (2.0 * (PI / 6.0).cos()) + rubbing * head_mu / 2.0;
+        let shear = 1.5 * d2 / ds * (pitch / (PI * d2) + 1.155 * thread_mu);
+        let limit = PI / 4.0 * ds * ds * 940e6 / (1.0 + 3.0 * shear * shear).sqrt();
+        let clamp = torque / lever + per_turn / 8.0;
+        (clamp / limit, clamp.min(limit) * lever)
+    };
+    let most: Vec<(f64, f64)> = [(0.10, 0.10), (0.10, 0.16), (0.16, 0.10), (0.16, 0.16)]
+        .map(|(thread, head)| corner(thread, head, 20.8))
+        .to_vec();
+    let least =
+        [(0.10, 0.10), (0.10, 0.16), (0.16, 0.10), (0.16, 0.16)].map(|(thread, head)| corner(thread, head, 19.2));
+    // 101.8 % with a rough thread and a slippery head; the three others stay below.
+    assert!(
+        most[2].0 > 1.01 && [0, 1, 3].iter().all(|&other| most[other].0 < 1.0),
+        "{most:?}"
+    );
+    assert_eq!(assessment.verdict.as_ref().unwrap().slug, Slug::High);
+    agree("share of yield, high", value("angle-yield-use-high"), 1.0, EXACT_CHAIN);
+    let torques = |of: &[(f64, f64)], end: fn(f64, f64) -> f64| of.iter().map(|corner| corner.1).reduce(end).unwrap();
+    agree(
+        "torque, low",
+        value("angle-torque-low"),
+        torques(&least, f64::min),
+        Tolerance::Relative(1e-3),
+    );
+    agree(
+        "torque, high",
+        value("angle-torque-high"),
+        torques(&most, f64::max),
+        Tolerance::Relative(1e-3),
+    );
 }

@@ -1,10 +1,11 @@
 //! Torque plus angle: the clamp load after each stage, where yield begins and what is stretched for
 //! good past it. The stiffness comes from [`super::resilience`].
 
+use super::friction::{Friction, FrictionAt};
 use super::refusal::{Refusal, finite};
-use super::si::{metres, metres_per_newton, newtons, radians};
+use super::si::{metres, metres_per_newton, newton_metres, newtons, radians, ratio};
 use super::spec::{Spec, Stage};
-use super::tighten::{Applied, Bolt, Spread};
+use super::tighten::{Applied, Bolt, Spread, clamp_at, torque_per_clamp};
 use crate::bound::between;
 use crate::quantity::compliance::Compliance;
 use core::f64::consts::TAU;
@@ -25,7 +26,9 @@ pub struct Joint {
     pub tool: Ratio,
 }
 
-/// What a spec does to a joint.
+/// What a spec does to a joint. Clamp loads are lowest with all friction at its largest and highest with
+/// all at its smallest; the other ends are sought over the frictions of thread and head apart, for a rough
+/// thread under a slippery head is the one that yields first.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Turned {
     /// Clamp load where the first angle begins: after the torques before it.
@@ -34,22 +37,42 @@ pub struct Turned {
     pub clamp: Spread<Force>,
     /// Clamp load at which the bolt yields while it is turned.
     pub yield_clamp: Spread<Force>,
+    /// Share of yield at the end, 1 on the plateau.
+    pub share: Spread<Ratio>,
+    /// Torque at the end.
+    pub torque: Spread<Torque>,
     /// Angle from the snug torque to yield, at middling friction; nothing when it yields before.
     pub angle_to_yield: Angle,
     /// Stretch for good, of the turn past yield.
     pub past_yield: Spread<Length>,
-    /// Whether a torque of the spec is more than the bolt takes: low, mid, high.
+    /// Whether a torque of the spec is more than the bolt takes: at every friction, at a middling one, at
+    /// some.
     pub torque_yields: Spread<bool>,
 }
 
-/// One pass through the stages.
+/// A stage with the torque or the angle, radians, at each end.
+#[derive(Clone, Copy)]
+enum Leg {
+    Torque(Spread<f64>),
+    Turn(Spread<f64>),
+}
+
+/// One pass through the stages, at one friction.
 #[derive(Clone, Copy)]
 struct Lane {
+    /// Torque per clamp load.
+    lever: f64,
+    /// Clamp load at yield.
+    limit: f64,
     clamp: f64,
     snug: Option<f64>,
     past: f64,
     torque_yields: bool,
 }
+
+/// Thread frictions at which ends are sought. Between them a share of yield bends by less than a
+/// thousandth.
+const FRICTIONS: i32 = 8;
 
 /// Angle that a clamp load takes, θ = 2π·F·(δS + δP)/P.
 ///
@@ -85,74 +108,111 @@ impl Joint {
 
     /// Follows a spec stage by stage. A torque tightens up to its clamp load and never loosens; an
     /// angle adds clamp load up to yield, which then holds while the rest of the turn stretches the
-    /// bolt for good (perfectly plastic, hardening left out). Low, mid and high are three bolts:
-    /// the snug torque carries their friction, the angle does not.
+    /// bolt for good (perfectly plastic, hardening left out). The snug torque carries the friction, the
+    /// angle does not.
     ///
     /// # Errors
     /// As [`Bolt::clamp_range`]; [`Refusal::NotFinite`] for resiliences past any joint.
     pub fn turned(&self, spec: &Spec) -> Result<Turned, Refusal> {
-        let yield_clamp = self.bolt.clamp_at_yield(self.yield_strength);
-        let lever = self.bolt.torque_per_clamp();
+        let legs: Vec<Leg> = spec
+            .stages()
+            .iter()
+            .map(|stage| self.leg(stage))
+            .collect::<Result<_, _>>()?;
         let rate = finite("clamp load", self.clamp_per_radian())?.value;
-        let mut lanes = yield_clamp.map(|_| Lane {
+        let pass = |at, end: fn(&Spread<f64>) -> f64| self.pass(&legs, rate, at, end);
+        let frictions = self.bolt.frictions();
+        let (low, mid, high) = (
+            pass(frictions.low, |of| of.low),
+            pass(frictions.mid, |of| of.mid),
+            pass(frictions.high, |of| of.high),
+        );
+        let lanes = Spread { low, mid, high };
+        let least: Vec<Lane> = self.corners().map(|at| pass(at, |of| of.low)).collect();
+        let most: Vec<Lane> = self.corners().map(|at| pass(at, |of| of.high)).collect();
+        let ends = |of: fn(&Lane) -> f64| Spread {
+            low: least.iter().map(of).fold(of(&mid), f64::min),
+            mid: of(&mid),
+            high: most.iter().map(of).fold(of(&mid), f64::max),
+        };
+        let per_radian = self.bolt.thread.pitch.value / TAU;
+        let snug = lanes.map(|lane| newtons(lane.snug.unwrap_or(lane.clamp)));
+        let to_yield = ((mid.limit - snug.mid.value) / rate).max(0.0);
+        Ok(Turned {
+            snug,
+            clamp: lanes.map(|lane| newtons(lane.clamp)),
+            yield_clamp: lanes.map(|lane| newtons(lane.limit)),
+            share: ends(|lane| lane.clamp / lane.limit).map(ratio),
+            torque: ends(|lane| lane.clamp * lane.lever).map(newton_metres),
+            angle_to_yield: finite("angle to yield", radians(to_yield))?,
+            past_yield: ends(|lane| lane.past).map(|past| metres(past * per_radian)),
+            torque_yields: Spread {
+                low: least.iter().all(|lane| lane.torque_yields),
+                mid: mid.torque_yields,
+                high: most.iter().any(|lane| lane.torque_yields),
+            },
+        })
+    }
+
+    fn leg(&self, stage: &Stage) -> Result<Leg, Refusal> {
+        Ok(match *stage {
+            Stage::Torque { low, high } => {
+                let tool = self.tool;
+                Leg::Torque(Applied { low, high, tool }.spread()?.map(|torque| torque.value))
+            }
+            Stage::Turn { low, high } => Leg::Turn(Spread {
+                low: low.value,
+                mid: (low + high).value * 0.5,
+                high: high.value,
+            }),
+        })
+    }
+
+    /// Goes through all stages at one friction, with the torques and angles of one end.
+    fn pass(&self, legs: &[Leg], rate: f64, at: FrictionAt, end: fn(&Spread<f64>) -> f64) -> Lane {
+        let Bolt { thread, head, .. } = &self.bolt;
+        let begin = Lane {
+            lever: torque_per_clamp(thread, head, at).value,
+            limit: clamp_at(thread, self.yield_strength, at.thread, ratio(1.0)).value,
             clamp: 0.0,
             snug: None,
             past: 0.0,
             torque_yields: false,
-        });
-        for stage in spec.stages() {
-            lanes = match *stage {
-                Stage::Torque { low, high } => {
-                    let torques = Applied {
-                        low,
-                        high,
-                        tool: self.tool,
-                    }
-                    .spread()?;
-                    let target = torques.zip(lever, |torque: Torque, lever| torque.value / lever.value);
-                    let with_target = lanes.zip(target, |lane, target| (lane, target));
-                    with_target.zip(yield_clamp, |(lane, target), limit| lane.torque(target, limit.value))
-                }
-                Stage::Turn { low, high } => {
-                    let turn = Spread {
-                        low,
-                        mid: (low + high) * 0.5,
-                        high,
-                    };
-                    let with_turn = lanes.zip(turn, |lane, turn: Angle| (lane, turn.value));
-                    with_turn.zip(yield_clamp, |(lane, turn), limit| lane.turn(turn, rate, limit.value))
-                }
-            };
-        }
-        let per_radian = self.bolt.thread.pitch.value / TAU;
-        let snug = lanes.map(|lane| newtons(lane.snug.unwrap_or(lane.clamp)));
-        let to_yield = ((yield_clamp.mid - snug.mid).value / rate).max(0.0);
-        Ok(Turned {
-            snug,
-            clamp: lanes.map(|lane| newtons(lane.clamp)),
-            yield_clamp,
-            angle_to_yield: finite("angle to yield", radians(to_yield))?,
-            past_yield: lanes.map(|lane| metres(lane.past * per_radian)),
-            torque_yields: lanes.map(|lane| lane.torque_yields),
+        };
+        legs.iter().fold(begin, |lane, leg| match leg {
+            Leg::Torque(torque) => lane.torque(end(torque)),
+            Leg::Turn(angle) => lane.turn(end(angle), rate),
+        })
+    }
+
+    /// The frictions among which the ends lie: the thread's over its range, under the most and the least
+    /// of the head's.
+    fn corners(&self) -> impl Iterator<Item = FrictionAt> {
+        let Friction { thread, head } = self.bolt.friction;
+        (0..=FRICTIONS).flat_map(move |step| {
+            let share = f64::from(step) / f64::from(FRICTIONS);
+            let thread = thread.low + (thread.high - thread.low) * share;
+            [head.low, head.high].map(|head| FrictionAt { thread, head })
         })
     }
 }
 
 impl Lane {
-    /// Tightened to the clamp load of a torque; less where the bolt yields first.
-    fn torque(self, target: f64, limit: f64) -> Self {
+    /// Tightened by a torque; less where the bolt yields first.
+    fn torque(self, torque: f64) -> Self {
+        let target = torque / self.lever;
         Self {
-            clamp: self.clamp.max(target.min(limit)),
-            torque_yields: self.torque_yields || target > limit,
+            clamp: self.clamp.max(target.min(self.limit)),
+            torque_yields: self.torque_yields || target > self.limit,
             ..self
         }
     }
 
     /// Turned by an angle, radians; past yield the angle is kept in `past`.
-    fn turn(self, angle: f64, rate: f64, limit: f64) -> Self {
-        let elastic = between((limit - self.clamp) / rate, 0.0, angle);
+    fn turn(self, angle: f64, rate: f64) -> Self {
+        let elastic = between((self.limit - self.clamp) / rate, 0.0, angle);
         Self {
-            clamp: (self.clamp + elastic * rate).min(limit.max(self.clamp)),
+            clamp: (self.clamp + elastic * rate).min(self.limit.max(self.clamp)),
             snug: self.snug.or(Some(self.clamp)),
             past: self.past + (angle - elastic),
             ..self
@@ -161,12 +221,6 @@ impl Lane {
 }
 
 impl Turned {
-    /// Share of yield at the end, each end at its own friction; 1 on the plateau.
-    #[must_use]
-    pub fn share(&self) -> Spread<Ratio> {
-        self.clamp.zip(self.yield_clamp, |clamp, limit| clamp / limit)
-    }
-
     /// How wide the clamp range is, half of it over its middle: ±.
     #[must_use]
     pub fn scatter(range: Spread<Force>) -> Ratio {

@@ -144,7 +144,7 @@ fn case(common: &Common<'_>) -> Option<Case> {
     let turned = common.turned?;
     let past = |stretch: Length, torque: bool| torque || stretch.value > 0.0;
     Some(Case {
-        share: ordered(turned.share()),
+        share: turned.share,
         clamp,
         passes: turned.past_yield.zip(turned.torque_yields, past),
         stretch: Some(turned.past_yield.mid).filter(|_| !turned.torque_yields.mid),
@@ -206,14 +206,6 @@ fn waiting(resolved: &Resolved) -> Vec<&'static str> {
     .into_iter()
     .filter_map(|(key, empty)| empty.then_some(key))
     .collect()
-}
-
-fn ordered(share: Spread<Ratio>) -> Spread<Ratio> {
-    Spread {
-        low: share.low.min(share.mid).min(share.high),
-        mid: share.mid,
-        high: share.low.max(share.mid).max(share.high),
-    }
 }
 
 /// The one sentence, and what has to be said besides.

@@ -102,7 +102,7 @@ fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned, turns: bool) -
     terms.extend(joint_terms(turning));
     let clamp = working("F = min(F0 + θ·P/(2π·(δS + δP)), Fy)", terms.clone(), sources::ANGLE);
     let share = working(
-        "ν = F/Fy, each at its own friction",
+        "ν = F/Fy at one friction; the ends over those of thread and head apart",
         vec![
             Term::new(
                 "F",
@@ -119,9 +119,6 @@ fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned, turns: bool) -
         ],
         sources::YIELD_SHARE,
     );
-    let torque = turned.clamp.zip(turning.bolt.torque_per_clamp(), |clamp, lever| {
-        crate::fastener::si::newton_metres(clamp.value * lever.value)
-    });
     let torque_working = working(
         "M = F·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
         vec![Term::new(
@@ -143,7 +140,7 @@ fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned, turns: bool) -
         findings.push(found(
             "angle-yield-use",
             "share of yield at the end",
-            amount(turned.share()),
+            amount(turned.share),
             Unit::Percent,
             ("tension with twist", share),
         ));
@@ -151,7 +148,7 @@ fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned, turns: bool) -
     findings.push(found(
         "angle-torque",
         "torque felt at the end",
-        amount(torque),
+        amount(turned.torque),
         common.resolved.torque_unit,
         ("VDI 2230 friction", torque_working),
     ));
