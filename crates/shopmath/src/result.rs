@@ -99,7 +99,7 @@ pub struct Working {
     pub equation: &'static str,
     /// The numbers put in.
     pub terms: Vec<Term>,
-    /// Where equation and figures come from.
+    /// Where the equation comes from, and figures in it.
     pub source: Source,
 }
 
@@ -114,6 +114,23 @@ pub struct Term {
     pub amount: Amount,
     /// The unit to show it in.
     pub unit: Unit,
+    /// Where it comes from, if it stands in a table and not in a field or in another result.
+    pub source: Option<Source>,
+}
+
+impl Working {
+    /// What the result rests on: the equation's source, then those of the numbers put in, each once.
+    pub fn sources(&self) -> impl Iterator<Item = Source> + '_ {
+        let all = || {
+            [Some(self.source)]
+                .into_iter()
+                .chain(self.terms.iter().map(|term| term.source))
+        };
+        let first = move |(index, source): (usize, Option<Source>)| {
+            source.filter(|_| !all().take(index).any(|earlier| earlier == source))
+        };
+        all().enumerate().filter_map(first)
+    }
 }
 
 impl Amount {
@@ -157,6 +174,16 @@ impl Term {
             meaning,
             amount: amount.into(),
             unit,
+            source: None,
+        }
+    }
+
+    /// The same number, with the table it was taken from.
+    #[must_use]
+    pub fn taken_from(self, source: Source) -> Self {
+        Self {
+            source: Some(source),
+            ..self
         }
     }
 }

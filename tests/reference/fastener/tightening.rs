@@ -2,6 +2,7 @@
 
 use super::{assessed, class_on, friction, friction_at, hex, mm, ratio, result, row, thread};
 use fenderside_tests::{EXACT_CHAIN, Mark, Tolerance, agree};
+use shopmath::fastener::bolt::{Assessment, FIELDS};
 use shopmath::fastener::friction::PRESETS;
 use shopmath::fastener::head::{self, Shape};
 use shopmath::fastener::tighten::{
@@ -11,6 +12,9 @@ use shopmath::quantity::exact::force::Kilonewton;
 use shopmath::quantity::exact::length::Millimetre;
 use shopmath::quantity::exact::ratio::Number;
 use shopmath::quantity::exact::torque::NewtonMetre;
+use shopmath::result::Id;
+use shopmath::source::Source;
+use shopmath::source::fastener::{CLASS, CLASS_YIELD_RECALLED, FRICTION_CLASS, HEX_HEAD, TIGHTENING};
 use uom::si::f64::{Force, Torque};
 
 const CLASSES: [&str; 3] = ["8.8", "10.9", "12.9"];
@@ -190,12 +194,45 @@ fn clamp_and_torque_at_90_are_inverse_to_the_share_of_yield() {
 
 #[test]
 fn friction_presets_are_the_usual_classes() {
-    let texts: Vec<&str> = PRESETS.iter().map(|preset| preset.text).collect();
-    assert_eq!(texts, ["0.08..0.12", "0.10..0.16", "0.14..0.24", "0.14..0.24"]);
+    let ends: Vec<[f64; 2]> = PRESETS.iter().map(|preset| preset.ends).collect();
+    assert_eq!(ends, [[0.08, 0.12], [0.10, 0.16], [0.14, 0.24], [0.14, 0.24]]);
     assert_eq!(PRESETS[3].source.mark, shopmath::source::Mark::CommonPractice);
-    for preset in &PRESETS {
-        assessed(&[("thread", "M10"), ("mu", preset.text)]);
+    // What the field offers are these, and their working says where they come from.
+    let offered = FIELDS.iter().find(|field| field.key == "mu").unwrap().choices;
+    assert_eq!(offered.len(), 3);
+    for choice in offered {
+        let found = assessed(&[("thread", "M10"), ("spec", "50 N·m"), ("mu", choice.text)]);
+        assert!(sources(&found, "clamp").contains(&FRICTION_CLASS), "{}", choice.text);
     }
+}
+
+fn sources(assessment: &Assessment, id: &str) -> Vec<Source> {
+    let mut findings = assessment.sections.iter().flat_map(|section| &section.findings);
+    let found = findings.find(|finding| matches!(finding.id, Id::Named(name) if name == id));
+    found.unwrap().working.sources().collect()
+}
+
+/// What is recalled is never shown as published because the equation is.
+#[test]
+fn a_figure_from_memory_says_so_beside_the_equation() {
+    let published = |class, id| {
+        let found = assessed(&[("thread", "M10"), ("class", class), ("spec", "30 N·m")]);
+        sources(&found, id)
+            .iter()
+            .all(|source| source.mark == shopmath::source::Mark::Published)
+    };
+    // Rp of 12.9 is printed, that of 10.9 and all of 4.8 are recalled.
+    assert!(!published("4.8", "proof-load") && published("12.9", "proof-load"));
+    let yields = |class| {
+        sources(
+            &assessed(&[("thread", "M10"), ("class", class), ("spec", "30 N·m")]),
+            "yield-use",
+        )
+    };
+    assert!(yields("10.9").contains(&CLASS_YIELD_RECALLED) && yields("12.9").contains(&CLASS));
+    // The head's diameters are recalled for every class.
+    let clamp = sources(&assessed(&[("thread", "M10"), ("spec", "30 N·m")]), "clamp");
+    assert_eq!(clamp, [TIGHTENING, FRICTION_CLASS, HEX_HEAD]);
 }
 
 /// Shigley, table 8-15: black 0.30, zinc 0.20, lubricated 0.18, anti-seize 0.12. The friction model

@@ -70,8 +70,8 @@ struct Lane {
     torque_yields: bool,
 }
 
-/// Thread frictions at which ends are sought. Between them a share of yield bends by less than a
-/// thousandth.
+/// Steps between the thread frictions at which ends are sought. Between them a share of yield and a torque
+/// bend by less than a thousandth.
 const FRICTIONS: i32 = 8;
 
 /// Angle that a clamp load takes, θ = 2π·F·(δS + δP)/P.

@@ -38,8 +38,8 @@ pub struct FrictionAt {
 pub struct Preset {
     /// The state, as a mechanic says it.
     pub name: &'static str,
-    /// The range, as it is typed.
-    pub text: &'static str,
+    /// The ends of the range.
+    pub ends: [f64; 2],
     /// Where it comes from.
     pub source: Source,
 }
@@ -49,22 +49,22 @@ pub struct Preset {
 pub static PRESETS: [Preset; 4] = [
     Preset {
         name: "MoS₂ or anti-seize",
-        text: "0.08..0.12",
+        ends: [0.08, 0.12],
         source: sources::FRICTION_CLASS,
     },
     Preset {
         name: "oiled, or coated as delivered",
-        text: "0.10..0.16",
+        ends: [0.10, 0.16],
         source: sources::FRICTION_CLASS,
     },
     Preset {
         name: "dry steel",
-        text: "0.14..0.24",
+        ends: [0.14, 0.24],
         source: sources::FRICTION_CLASS,
     },
     Preset {
         name: "dry into aluminium",
-        text: "0.14..0.24",
+        ends: [0.14, 0.24],
         source: sources::FRICTION_PRACTICE,
     },
 ];
@@ -99,6 +99,26 @@ impl FrictionRange {
     #[must_use]
     pub fn middle(self) -> Ratio {
         (self.low + self.high) * 0.5
+    }
+
+    /// Where the range comes from, if it is one of the usual ones, [`PRESETS`].
+    ///
+    /// ```
+    /// use shopmath::fastener::friction::FrictionRange;
+    /// use shopmath::quantity::exact::ratio::Number;
+    /// use shopmath::source::fastener::FRICTION_CLASS;
+    /// use uom::si::f64::Ratio;
+    /// let range = |low, high| FrictionRange::new(Ratio::new::<Number>(low), Ratio::new::<Number>(high)).unwrap();
+    /// assert_eq!(range(0.10, 0.16).usual(), Some(FRICTION_CLASS));
+    /// assert_eq!(range(0.11, 0.16).usual(), None);
+    /// ```
+    #[must_use]
+    pub fn usual(self) -> Option<Source> {
+        let near = |end: f64, value: Ratio| (end - value.value).abs() < 1e-9;
+        let usual = PRESETS
+            .iter()
+            .find(|preset| near(preset.ends[0], self.low) && near(preset.ends[1], self.high));
+        usual.map(|preset| preset.source)
     }
 }
 

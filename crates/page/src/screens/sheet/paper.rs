@@ -158,7 +158,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, alone: bool) -> Html {
 
 /// Every source that a number on the paper rests on, once.
 fn sources(job: &Job) -> Html {
-    let of = |finding: &Finding| finding.working.source;
+    let of = |finding: &Finding| finding.working.sources().collect::<Vec<_>>();
     let mut all: Vec<Source> = Vec::new();
     let mut note = |source: Source| {
         if !all.contains(&source) {
@@ -167,11 +167,11 @@ fn sources(job: &Job) -> Html {
     };
     for (typed, row) in job.sheet.fasteners.iter().zip(&job.found.fasteners) {
         let setting = row.setting.iter().filter(|_| typed.bolt.contains_key("adapter"));
-        row.spec.iter().chain(setting).map(of).for_each(&mut note);
+        row.spec.iter().chain(setting).flat_map(of).for_each(&mut note);
         row.readings
             .iter()
             .flat_map(|reading| &reading.deviation)
-            .map(of)
+            .flat_map(of)
             .for_each(&mut note);
         if row.verdict.is_some() {
             note(TIGHTENING);

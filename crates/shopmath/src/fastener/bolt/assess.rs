@@ -8,6 +8,7 @@ use super::section::{angle, clamp, engagement, reuse, stuck, wrench};
 use super::verdict::{self, Verdict};
 use crate::caution::{Caution, fastener as cautions};
 use crate::fastener::angle::{Joint as Turning, Turned};
+use crate::fastener::class::Class;
 use crate::fastener::engagement::{Engagement, Required, Strip};
 use crate::fastener::material::Material;
 use crate::fastener::refusal::Refusal;
@@ -15,7 +16,8 @@ use crate::fastener::resilience::{self, Body, BodyResilience, Held, Parts, Parts
 use crate::fastener::tighten::{Applied, Bolt, Spread};
 use crate::field::FieldFault;
 use crate::quantity::Unit;
-use crate::result::Finding;
+use crate::result::{Finding, Term};
+use crate::source::Source;
 use uom::si::f64::{Force, Length, Ratio};
 
 /// Outer diameter taken for parts of unknown width, in bearing diameters.
@@ -92,6 +94,8 @@ pub(super) struct Stiffness {
 pub(super) struct Hold {
     pub(super) engagement: Engagement,
     pub(super) material: Material,
+    /// Where the strength of the bolt comes from.
+    pub(super) bolt_source: Source,
     pub(super) required: Required,
     /// At the length engaged, where that is given.
     pub(super) strip: Option<Strip>,
@@ -100,6 +104,17 @@ pub(super) struct Hold {
 }
 
 impl Common<'_> {
+    /// A term taken from the bolt's strength class, or from its metal.
+    pub(super) fn of_class(&self, term: Term, source: fn(&Class) -> Source) -> Term {
+        let class = self.resolved.class.given();
+        class.map_or(term, |class| term.taken_from(source(&class)))
+    }
+
+    /// A term taken from the head's table.
+    pub(super) fn of_head(&self, term: Term) -> Term {
+        self.bolt.map_or(term, |bolt| term.taken_from(bolt.head.source))
+    }
+
     /// Clamp load at the end of the spec; none while an angle is given and no grip.
     pub(super) fn final_clamp(&self) -> Option<Spread<Force>> {
         if self.resolved.spec.as_given()?.turns() {
@@ -307,6 +322,7 @@ impl Common<'_> {
         Some(Hold {
             engagement,
             material,
+            bolt_source: class.source,
             required,
             strip: engaged.and_then(|engaged| self.keep("engaged", engagement.strip(engaged))),
             with_insert: engaged.and_then(|engaged| engagement.strip_with_insert(engaged).ok()),

@@ -159,7 +159,9 @@ fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding>
     let mut terms = vec![
         load("Fy", "clamp load at yield, middling friction", turned.yield_clamp.mid),
         load("F0", "clamp load after the torque, middling friction", turned.snug.mid),
-        stress("Rp", "yield strength", turning.yield_strength),
+        common.of_class(stress("Rp", "yield strength", turning.yield_strength), |class| {
+            class.source
+        }),
     ];
     terms.extend(joint_terms(turning));
     let to_yield = working("θy = 2π·(Fy − F0)·(δS + δP)/P, from the torque", terms, sources::ANGLE);
@@ -263,14 +265,16 @@ fn resiliences(common: &Common<'_>, stiffness: &Stiffness) -> Vec<Finding> {
         compliance("thread", "free thread over d3", body_resilience.free_thread),
         compliance("core", "engaged core over d3", body_resilience.engaged),
         compliance("held", "nut, or tapped hole with the block's E", body_resilience.held),
-        stress("E", "Young's modulus of the bolt", body.modulus),
+        common.of_class(stress("E", "Young's modulus of the bolt", body.modulus), |class| {
+            class.metal.source()
+        }),
     ];
     let parts_terms = vec![
         length("lK", "grip", parts.grip),
-        length("dW", "bearing diameter", parts.bearing),
-        length("dh", "hole", parts.hole),
+        common.of_head(length("dW", "bearing diameter", parts.bearing)),
+        common.of_head(length("dh", "hole", parts.hole)),
         length("D_A", "outer diameter", parts.outer),
-        stress("E", "Young's modulus of the parts", parts.modulus),
+        stress("E", "Young's modulus of the parts", parts.modulus).taken_from(sources::MODULUS),
         Term::new(
             "tanφ",
             "slope of the cone",

@@ -60,7 +60,9 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
 /// A coefficient of friction as a term.
 fn friction_term(symbol: &'static str, meaning: &'static str, range: FrictionRange) -> Term {
     let amount = Amount::range(range.low, range.middle(), range.high);
-    Term::new(symbol, meaning, amount, Unit::Number)
+    let term = Term::new(symbol, meaning, amount, Unit::Number);
+    let usual = range.usual();
+    usual.map_or(term, |source| term.taken_from(source))
 }
 
 fn geometry_terms(thread: &Thread) -> [Term; 2] {
@@ -88,7 +90,8 @@ fn clamp_load(bolt: &Bolt, applied: Applied, amount: Amount, unit: Unit) -> Find
             "DKm",
             "mean of bearing and hole diameter",
             bolt.head.friction_diameter(),
-        ),
+        )
+        .taken_from(bolt.head.source),
     ];
     let working = working(
         "F = M / [P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]; low at the largest friction and torque × (1 − tool), high at the smallest and torque × (1 + tool)",
@@ -109,7 +112,7 @@ fn yield_use(bolt: &Bolt, class: &Class, common: &Common<'_>, share: Amount) -> 
             length("d0", "stress diameter", bolt.thread.stress_diameter()),
             friction_term("μG", "friction in the thread", bolt.friction.thread),
             area("As", "stress area", bolt.thread.stress_area()),
-            stress("Rp", class.name, class.yield_strength),
+            stress("Rp", class.name, class.yield_strength).taken_from(class.source),
         ])
         .collect();
     let working = working(
@@ -130,7 +133,7 @@ fn at_90(bolt: &Bolt, class: &Class, unit: Unit) -> [Finding; 2] {
         "F90 = 0.9·As·Rp / √(1 + 3·[(3/2)·(d2/d0)·(P/(π·d2) + 1.155·μG)]²)",
         vec![
             area("As", "stress area", bolt.thread.stress_area()),
-            stress("Rp", class.name, class.yield_strength),
+            stress("Rp", class.name, class.yield_strength).taken_from(class.source),
             Term::new("μG", "middling friction in the thread", friction.thread, Unit::Number),
             Term::new("√…", "what twist adds", twist, Unit::Number),
         ],
@@ -141,7 +144,7 @@ fn at_90(bolt: &Bolt, class: &Class, unit: Unit) -> [Finding; 2] {
         "M90 = F90·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
         vec![
             load("F90", "clamp load at 90 % of yield", clamp),
-            length("[…]", "torque per clamp load at middling friction", per_clamp),
+            length("[…]", "torque per clamp load at middling friction", per_clamp).taken_from(bolt.head.source),
         ],
         sources::TIGHTENING,
     );
@@ -169,7 +172,7 @@ fn factor(bolt: &Bolt) -> Finding {
     let working = working(
         "K = M/(F·d)",
         vec![
-            length("M/F", "torque per clamp load at middling friction", per_clamp),
+            length("M/F", "torque per clamp load at middling friction", per_clamp).taken_from(bolt.head.source),
             length("d", "diameter", bolt.thread.diameter),
         ],
         sources::NUT_FACTOR,
@@ -187,7 +190,7 @@ fn proof_load(thread: &Thread, class: &Class) -> Option<Finding> {
     let proof = class.proof?;
     let terms = vec![
         area("As", "stress area", thread.stress_area()),
-        stress("Sp", class.name, proof),
+        stress("Sp", class.name, proof).taken_from(class.source),
     ];
     Some(found(
         "proof-load",

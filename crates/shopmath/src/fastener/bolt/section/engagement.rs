@@ -41,14 +41,14 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     if let (Some(read), Some(class)) = (resolved.thread.given(), resolved.class.given()) {
         let terms = vec![
             area("As", "stress area", read.thread.stress_area()),
-            stress("Rm", class.name, class.tensile),
+            stress("Rm", class.name, class.tensile).taken_from(class.source),
         ];
         section.findings.push(found(
             "break-load",
             "load that breaks the bolt",
             break_load(&read.thread, class.tensile),
             Unit::Kilonewton,
-            ("stress area", working("As·Rm", terms, class.source)),
+            ("stress area", working("As·Rm", terms, sources::PROOF)),
         ));
     }
     section
@@ -97,7 +97,7 @@ fn strips(common: &Common<'_>, hold: &Hold, strip: &Strip, engaged: Length) -> V
         let lever = bolt.torque_per_clamp().high;
         let terms = vec![
             load("F", "load that pulls the threads out", strip.load),
-            length("[…]", "torque per clamp load at the smallest friction", lever),
+            length("[…]", "torque per clamp load at the smallest friction", lever).taken_from(bolt.head.source),
         ];
         findings.push(found(
             "strip-torque",
@@ -161,7 +161,7 @@ fn strip_working(hold: &Hold, engaged: Length) -> Working {
                 "shear area of the bolt's thread",
                 external_area(&engagement.thread, engaged),
             ),
-            stress("τ", hold.material.name, engagement.hole_shear),
+            stress("τ", hold.material.name, engagement.hole_shear).taken_from(hold.material.source),
             Term::new("C1", "thin boss", factor, Unit::Number),
         ],
         sources::ENGAGEMENT,
@@ -186,8 +186,8 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
         "A_Sn·τ·C1 = As·Rm",
         vec![
             area("As", "stress area", thread.stress_area()),
-            stress("Rm", "tensile strength of the bolt", engagement.bolt_tensile),
-            stress("τ", material.name, engagement.hole_shear),
+            stress("Rm", "tensile strength of the bolt", engagement.bolt_tensile).taken_from(hold.bolt_source),
+            stress("τ", material.name, engagement.hole_shear).taken_from(material.source),
         ],
         sources::ENGAGEMENT,
     );
@@ -198,7 +198,7 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
             length("Le", "full threads", turns_of),
             length("P", "pitch", thread.pitch),
         ],
-        sources::METRIC_THREAD,
+        sources::ENGAGEMENT,
     );
     let turns_name = if engaged.is_some() {
         "full threads engaged"
@@ -253,8 +253,8 @@ fn required_terms(hold: &Hold, required: &Required) -> Vec<Term> {
             Unit::Number,
         ),
         area("At", "stress area", thread.stress_area()),
-        stress("Rm,bolt", "tensile strength of the bolt", hold.engagement.bolt_tensile),
-        stress("Rm,hole", hold.material.name, hold.engagement.hole_tensile),
+        stress("Rm,bolt", "tensile strength of the bolt", hold.engagement.bolt_tensile).taken_from(hold.bolt_source),
+        stress("Rm,hole", hold.material.name, hold.engagement.hole_tensile).taken_from(hold.material.source),
     ]
 }
 
@@ -284,7 +284,7 @@ fn with_insert(hold: &Hold, insert: &Strip, engaged: Length) -> Finding {
             length("Le", "full threads engaged", engaged),
             load("hole", "the larger thread in the hole", insert.hole),
             load("bolt", "the bolt's thread", insert.bolt),
-            stress("τ", hold.material.name, hold.engagement.hole_shear),
+            stress("τ", hold.material.name, hold.engagement.hole_shear).taken_from(hold.material.source),
         ],
         sources::INSERT,
     );

@@ -80,7 +80,7 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
     }
     let yield_terms = vec![
         length("d3", "root diameter", thread.root_diameter()),
-        stress("Rp", class.name, class.yield_strength),
+        stress("Rp", class.name, class.yield_strength).taken_from(class.source),
     ];
     section.findings.push(found(
         "twist-yield-torque",
@@ -95,7 +95,7 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
     section.findings.extend(twist_break(thread, class).map(|breaks| {
         let mut terms = vec![
             length("d3,min", "smallest root diameter", thread.external.root_min),
-            stress("Rm", class.name, class.tensile),
+            stress("Rm", class.name, class.tensile).taken_from(class.source),
         ];
         terms.extend(
             class
@@ -135,14 +135,14 @@ fn warm(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class: 
     if let Some(into) = resolved.into.given()
         && let Some(grown) = common.keep("heat", clearance(into.expansion, bolt, thread.diameter, change))
     {
-        let mut terms = expansion_terms("α hole", into.name, into.expansion, class, change);
+        let mut terms = expansion_terms("α hole", &into, class, change);
         terms.push(length("d", "diameter", thread.diameter));
         section.findings.push(found(
             "heat-clearance",
             "thread opens on diameter by",
             grown,
             Unit::Micrometre,
-            ("both warm", working("(α hole − α bolt)·d·ΔT", terms, into.source)),
+            ("both warm", working("(α hole − α bolt)·d·ΔT", terms, sources::HEAT)),
         ));
     }
     section.want("grip", &resolved.grip);
@@ -153,7 +153,7 @@ fn warm(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class: 
     }
 }
 
-/// The change of clamp load with the parts' stiffness, and the larger one with the bolt's alone.
+/// The change of clamp load with the stiffness of bolt and parts.
 fn clamp_changes(
     common: &mut Common<'_>,
     class: &Class,
@@ -168,7 +168,7 @@ fn clamp_changes(
     let Some(force) = common.keep("heat", answer) else {
         return Vec::new();
     };
-    let mut terms = expansion_terms("α parts", clamped.name, clamped.expansion, class, change);
+    let mut terms = expansion_terms("α parts", clamped, class, change);
     terms.extend([
         length("lK", "grip", grip),
         Term::new("δS", "resilience of the bolt", bolt, Unit::MicrometrePerKilonewton),
@@ -190,17 +190,12 @@ fn clamp_changes(
 }
 
 /// An expansion shown as a ratio per kelvin.
-fn expansion_terms(
-    symbol: &'static str,
-    meaning: &'static str,
-    expansion: TemperatureCoefficient,
-    class: &Class,
-    change: TemperatureInterval,
-) -> Vec<Term> {
+fn expansion_terms(symbol: &'static str, part: &Material, class: &Class, change: TemperatureInterval) -> Vec<Term> {
     let per_kelvin = |coefficient: TemperatureCoefficient| -> Quantity { (coefficient * kelvins(1.0)).into() };
     vec![
-        Term::new(symbol, meaning, per_kelvin(expansion), Unit::Number),
-        Term::new("α bolt", class.name, per_kelvin(class.metal.expansion()), Unit::Number),
+        Term::new(symbol, part.name, per_kelvin(part.expansion), Unit::Number).taken_from(part.source),
+        Term::new("α bolt", class.name, per_kelvin(class.metal.expansion()), Unit::Number)
+            .taken_from(class.metal.source()),
         Term::new("ΔT", "rise of temperature", change, Unit::KelvinDifference),
     ]
 }
