@@ -107,7 +107,12 @@ fn pulls(bench: &Bench, route: &Route, speed: AngularVelocity) -> Option<Vec<For
 
 fn setting(bench: &Bench, loaded: &Loaded) -> Finding {
     let working = Working {
-        equation: "T′ = T − m·v²",
+        // A tensioner's spring takes the belt's motion up; a fixed drive loses it from what was set.
+        equation: if bench.tensioner.is_some() {
+            "T′ = T at the tensioner's spans; m·v² is part of it"
+        } else {
+            "T′ = T − m·v²"
+        },
         terms: vec![Term::new(
             "m·v²",
             "taken by the belt's own motion",

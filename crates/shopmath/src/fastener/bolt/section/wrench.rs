@@ -93,8 +93,10 @@ fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque
     };
     if let Some(off) = common.keep("reading", deviation(reading, setting)) {
         let mut found = deviation_finding(off, reading, setting, tool, resolved.torque_unit);
-        let least = low * (1.0 - tool.value) / gain;
-        let most = high * (1.0 + tool.value) / gain;
+        // A range is the maker's own tolerance; the tool's is not added to it.
+        let slack = if low < high { 0.0 } else { tool.value };
+        let least = low * (1.0 - slack) / gain;
+        let most = high * (1.0 + slack) / gain;
         if reading < least || reading > most {
             found.cautions.push(cautions::READING_OUTSIDE);
         }
