@@ -48,6 +48,8 @@ pub enum Open {
     NotReplaced(u32),
     /// A reading of this row of bolts is outside target and tolerance.
     ReadingOutside(u32),
+    /// The spec or a reading of this row of bolts cannot be read, so that nothing judges it.
+    NotRead(u32),
     /// A row of bolts is not done.
     Fastener(u32),
     /// A part is not fitted.
@@ -237,6 +239,7 @@ fn open(sheet: &Sheet, found: &[Rc<FastenerAssessment>]) -> Vec<Open> {
                 found.readings.iter().any(|reading| reading.outside),
                 Open::ReadingOutside(row.id),
             ),
+            (found.is_unread(), Open::NotRead(row.id)),
             (!row.done, Open::Fastener(row.id)),
         ];
         open.extend(

@@ -4,17 +4,18 @@
 //! they are asked for. No rule of a bolt's own stands here.
 
 use super::model::Fastener;
+use super::tools::What;
 use super::total;
 use crate::caution::Caution;
 use crate::caution::fastener::READING_OUTSIDE;
 use crate::convert;
 use crate::fastener::bolt::{self, Assessment, BoltText, Resolved, Verdict, resolve};
+use crate::fastener::head::Shape;
 use crate::field::FieldFault;
 use crate::quantity::read::{self, Expect};
 use crate::quantity::{Kind, Unit};
 use crate::result::{Finding, Id};
 use crate::tools::Tools;
-use uom::si::f64::Length;
 
 /// The most bolts of one row.
 const MOST_BOLTS: u64 = 999;
@@ -50,9 +51,9 @@ pub struct FastenerAssessment {
     /// Whether the spec turns by an angle, as it does for bolts that are used once, and yet the
     /// row is not marked single-use.
     pub single_use_likely: bool,
-    /// Width across the flats of the standard's hexagon; absent without a thread and where the
-    /// head is another.
-    pub across_flats: Option<Length>,
+    /// What goes on its head by the head's standard; absent without a thread and for a head that is
+    /// measured.
+    pub turned_by: Option<What>,
     /// Whether the spec turns by an angle.
     pub turns: bool,
     /// What is wrong with the row's entries, those of its readings apart.
@@ -77,6 +78,15 @@ pub struct Reading {
     pub unfinished: bool,
 }
 
+impl FastenerAssessment {
+    /// Whether its spec or one of its readings cannot be read.
+    #[must_use]
+    pub fn is_unread(&self) -> bool {
+        let spec = self.faults.iter().any(|fault| fault.key == "spec");
+        spec || self.readings.iter().any(|reading| reading.fault.is_some())
+    }
+}
+
 /// Reads one row of bolts.
 pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
     let text = row.bolt_text();
@@ -92,7 +102,7 @@ pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
         spec: spec(&text, tools),
         read_as: resolved.unitless.as_ref().map(|[read, _]| read.clone()),
         single_use_likely: turns && !row.single_use,
-        across_flats: resolved.head.given().and_then(|head| head.across_flats),
+        turned_by: turned_by(&resolved, &found),
         turns,
         reading_unit: resolved.reading_unit,
         readings: row.readings.iter().map(judged).collect(),
@@ -131,6 +141,13 @@ pub(super) fn read_alike(one: &Fastener, other: &Fastener) -> bool {
         && *single_use == other.single_use
         && *readings == other.readings
         && *bolt == other.bolt
+}
+
+/// What goes on a head by its standard.
+fn turned_by(resolved: &Resolved, found: &Assessment) -> Option<What> {
+    let socket = resolved.head.given()?.shape == Shape::Socket;
+    let what = if socket { What::Key } else { What::Hexagon };
+    named(found, "hex-size").map(what)
 }
 
 /// All that is wrong with the entries of a bolt.
@@ -245,7 +262,29 @@ mod tests {
         assert_eq!(at_fault, [false, false, false, true]);
         let faults: Vec<(Place, &str)> = found.all_faults().map(|(place, fault)| (place, fault.key)).collect();
         assert_eq!(faults, [(Place::Fastener(7), "reading")]);
-        assert_eq!(found.open, [Open::ReadingOutside(7)]);
+        assert_eq!(found.open, [Open::ReadingOutside(7), Open::NotRead(7)]);
+    }
+
+    #[test]
+    fn a_range_is_not_widened_by_the_tool() {
+        let mut row = bolts(&["34", "35", "45", "46"]);
+        row.spec = "35-45 N·m".into();
+        let found = assess(&sheet(row), Tools::Metric, None);
+        let outside: Vec<bool> = found.fasteners[0]
+            .readings
+            .iter()
+            .map(|reading| reading.outside)
+            .collect();
+        assert_eq!(outside, [true, false, false, true]);
+    }
+
+    #[test]
+    fn a_spec_of_another_kind_is_not_converted_and_keeps_the_sheet_open() {
+        let mut row = bolts(&[]);
+        row.spec = "44 lbs".into();
+        let found = assess(&sheet(row), Tools::Both, None);
+        assert!(found.fasteners[0].spec.is_empty());
+        assert_eq!(found.open, [Open::NotRead(7)]);
     }
 
     #[test]

@@ -128,16 +128,34 @@ pub fn finding(interval: &Interval, odometer: &str) -> Option<Finding> {
 /// ```
 #[must_use]
 pub fn road_unit(interval: &Interval, odometer: &str) -> Unit {
-    let said = |text: &str, bare| {
-        let expect = Expect {
-            kind: Some(Kind::Length),
-            bare,
-        };
-        read::value(text, expect).ok().map(|typed| typed.unit)
-    };
     said(odometer, Some(Unit::Kilometre))
         .or_else(|| said(&interval.done_at_odometer, None))
         .unwrap_or(Unit::Kilometre)
+}
+
+/// Whether an interval says miles while the odometer it counts by is bare, and so taken as kilometres: one
+/// of the two may be meant otherwise.
+///
+/// ```
+/// use shopmath::sheet::{Interval, due::is_mixed};
+/// let oil = Interval { every_distance: "5000 mi".into(), done_at_odometer: "88 000".into(), ..Interval::default() };
+/// assert!(is_mixed(&oil, "93 000") && !is_mixed(&oil, "93 000 mi") && !is_mixed(&oil, "93 000 km"));
+/// ```
+#[must_use]
+pub fn is_mixed(interval: &Interval, odometer: &str) -> bool {
+    let counts = [odometer, &interval.done_at_odometer];
+    let first = counts.into_iter().find(|text| !text.trim().is_empty());
+    let bare = first.is_some_and(|text| said(text, None).is_none() && said(text, Some(Unit::Kilometre)).is_some());
+    bare && said(&interval.every_distance, None) == Some(Unit::Mile)
+}
+
+/// The unit that a way says, or the one of a bare number.
+fn said(text: &str, bare: Option<Unit>) -> Option<Unit> {
+    let expect = Expect {
+        kind: Some(Kind::Length),
+        bare,
+    };
+    read::value(text, expect).ok().map(|typed| typed.unit)
 }
 
 /// A distance on the road, 0 to 10 million km; a bare number is in `bare`.
@@ -159,6 +177,14 @@ pub fn distance(key: &'static str, text: &str, bare: Unit) -> Result<Option<Leng
         sentence: misread.sentence(text),
         remedies: misread.remedies(text),
     })?;
+    if !matches!(typed.unit, Unit::Kilometre | Unit::Mile) {
+        let number = text.trim_end_matches(|letter: char| letter.is_alphabetic() || letter == ' ');
+        let remedies = [Unit::Mile, Unit::Kilometre].map(|unit| [number, " ", unit.symbol()].concat());
+        return Err(FieldFault {
+            remedies: remedies.to_vec(),
+            ..fault(key, "A way on the road is read in km or mi.")
+        });
+    }
     match typed.quantity() {
         Quantity::Length(read) if (0.0..=FARTHEST).contains(&read.get::<Kilometre>()) => Ok(Some(read)),
         _ => Err(fault(key, "A distance from 0 to 10 000 000 km is read here.")),
@@ -346,11 +372,19 @@ mod tests {
     }
 
     #[test]
+    fn metres_on_the_road_are_asked_about() {
+        let fault = super::distance("odometer", "93205 m", Unit::Kilometre).unwrap_err();
+        assert_eq!(fault.remedies, ["93205 mi", "93205 km"]);
+    }
+
+    #[test]
     fn what_is_no_interval_says_so() {
         for (every_distance, every_days, done_on, key) in [
             ("0", "", "", "every-distance"),
             ("2e7", "", "", "every-distance"),
             ("5 kg", "", "", "every-distance"),
+            ("10 000 m", "", "", "every-distance"),
+            ("300 in", "", "", "every-distance"),
             ("", "0", "", "every-days"),
             ("", "1.5", "", "every-days"),
             ("", "36501", "", "every-days"),

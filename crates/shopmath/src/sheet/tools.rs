@@ -6,9 +6,9 @@
 use super::bolts::FastenerAssessment;
 use super::model::Sheet;
 use crate::quantity::Quantity;
-use crate::result::Amount;
+use crate::result::{Amount, Finding};
 use std::rc::Rc;
-use uom::si::f64::{Length, Torque};
+use uom::si::f64::Torque;
 
 /// One thing to lay out, with the rows of bolts it is for.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,8 +24,10 @@ pub struct Tool {
 pub enum What {
     /// A socket, key or bit, as typed for the head.
     Head(String),
-    /// A socket for the standard's hexagon of this width across flats.
-    Hexagon(Length),
+    /// A socket for the standard's hexagon: the finding `hex-size` of the Bolt screen.
+    Hexagon(Finding),
+    /// A hexagon key for the standard's socket head: the same finding.
+    Key(Finding),
     /// A square drive, as typed.
     Drive(String),
     /// A torque wrench that covers these settings, lowest and highest.
@@ -49,8 +51,8 @@ pub fn gather(sheet: &Sheet, found: &[Rc<FastenerAssessment>]) -> Vec<Tool> {
     for (row, found) in sheet.fasteners.iter().zip(found) {
         if !row.head.trim().is_empty() {
             add(&mut heads, What::Head(row.head.trim().into()), row.id);
-        } else if let Some(width) = found.across_flats {
-            add(&mut heads, What::Hexagon(width), row.id);
+        } else if let Some(what) = &found.turned_by {
+            add(&mut heads, what.clone(), row.id);
         }
         if !row.drive.trim().is_empty() {
             add(&mut drives, What::Drive(row.drive.trim().into()), row.id);
@@ -94,6 +96,8 @@ fn alike(one: &What, other: &What) -> bool {
     };
     match (one, other) {
         (What::Head(one), What::Head(other)) | (What::Drive(one), What::Drive(other)) => folded(one) == folded(other),
+        // Threads of one size of hexagon differ in their workings.
+        (What::Hexagon(one), What::Hexagon(other)) | (What::Key(one), What::Key(other)) => one.amount == other.amount,
         _ => one == other,
     }
 }
@@ -101,8 +105,12 @@ fn alike(one: &What, other: &What) -> bool {
 #[cfg(test)]
 mod tests {
     use super::{Tool, What};
+    use crate::quantity::Unit;
+    use crate::quantity::exact::length::Millimetre;
+    use crate::result::Amount;
     use crate::sheet::{Fastener, Sheet, assess};
     use crate::tools::Tools;
+    use uom::si::f64::Length;
 
     fn row(id: u32, thread: &str, spec: &str, head: &str, drive: &str) -> Fastener {
         Fastener {
@@ -137,6 +145,25 @@ mod tests {
             panic!("{tools:?}");
         };
         assert!((low.value - 20.0).abs() < 1e-9 && (high.value - 45.0).abs() < 1e-9);
-        assert!(matches!(&tools[1].what, What::Hexagon(width) if (width.value - 0.016).abs() < 1e-9));
+        let wide = Amount::from(Length::new::<Millimetre>(16.0));
+        assert!(matches!(&tools[1].what, What::Hexagon(size) if size.amount == wide));
+    }
+
+    #[test]
+    fn a_head_has_the_wrench_of_its_standard() {
+        let tool = |thread, head: &str| {
+            let mut row = row(1, thread, "", "", "");
+            row.bolt.insert("head".into(), head.into());
+            let job = Sheet {
+                fasteners: vec![row],
+                ..Sheet::new("a")
+            };
+            assess(&job, Tools::Both, None).tools.remove(0).what
+        };
+        let (What::Hexagon(inch), What::Key(key)) = (tool("3/8-16", "hex"), tool("M10", "socket")) else {
+            panic!("another wrench");
+        };
+        assert_eq!(inch.unit, Unit::Inch);
+        assert_eq!(key.amount, Amount::from(Length::new::<Millimetre>(8.0)));
     }
 }

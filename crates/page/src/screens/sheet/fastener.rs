@@ -11,7 +11,7 @@ use crate::views::verdict::sign;
 use shopmath::caution::fastener::{SINGLE_USE, TIGHTENING_CAN_HURT};
 use shopmath::fastener::bolt::field;
 use shopmath::field::{Choice, Field};
-use shopmath::quantity::{Kind, Unit};
+use shopmath::quantity::Kind;
 use shopmath::result::Finding;
 use shopmath::sheet::bolts::FastenerAssessment;
 use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, get, reading_fields};
@@ -124,7 +124,7 @@ fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
             if !found.spec.is_empty() { <p class="row-spec">{ for stages }</p> }
             if let Some(read) = &found.read_as { <p class="note">{ "Read as " }{ read }{ "." }</p> }
             if let Some(setting) = found.setting.as_ref().filter(|_| adapter) {
-                <p>{ "Set the wrench to " }<strong>{ amount(setting, setting_unit(found, setting), false) }</strong></p>
+                <p>{ "Set the wrench to " }<strong>{ set(found, setting) }</strong></p>
             }
             if let Some(verdict) = &found.verdict {
                 <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict) }{ " " }{ &verdict.sentence }</p>
@@ -157,12 +157,17 @@ fn waits(found: &FastenerAssessment) -> Html {
     html! { <p class="note">{ "For a verdict give: " }{ wanted.join("; ") }{ "." }</p> }
 }
 
-/// The unit of a setting: that of the torque it stands beside. In another one the smaller of the
-/// two could look like the larger.
-pub(super) fn setting_unit(found: &FastenerAssessment, setting: &Finding) -> Unit {
-    let units = found.spec.iter().map(|stage| stage.unit);
-    let mut torques = units.filter(|unit| unit.kind() == Kind::Torque);
-    torques.next().unwrap_or(setting.unit)
+/// What to set a wrench to: in the unit of the spec, in which a bare reading is too, and in that of the
+/// torque it stands beside, where that is another.
+pub(super) fn set(found: &FastenerAssessment, setting: &Finding) -> Html {
+    let mut units = found.spec.iter().map(|stage| stage.unit);
+    let beside = units.find(|unit| unit.kind() == Kind::Torque && *unit != setting.unit);
+    html! {
+        <>
+            { amount(setting, setting.unit, false) }
+            if let Some(other) = beside { { " (" }{ amount(setting, other, false) }{ ")" } }
+        </>
+    }
 }
 
 /// The Bolt screen with the row filled in.

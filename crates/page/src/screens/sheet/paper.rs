@@ -1,7 +1,7 @@
 //! The sheet to read or print: inputs, units, results, sources, version and day. Nothing on it can
 //! be changed.
 
-use super::fastener::setting_unit;
+use super::fastener::set;
 use super::job::Job;
 use super::summary;
 use crate::keep;
@@ -134,7 +134,8 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, alone: bool) -> Html {
         html! { <span class="read">{ typed }
         // The unit follows the spec, so it stands beside the number.
         if read.bare { { " " }{ found.reading_unit.symbol() } }
-        { for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ judged(deviation) }{ ")" }</> }) }</span> }
+        { for read.deviation.iter().map(|deviation| html! { <>{ " (" }{ judged(deviation) }{ ")" }</> }) }
+        if read.outside { { " ✕ outside" } } else if read.fault.is_some() { { " ✕ cannot be read" } }</span> }
     };
     let replaced = match (row.single_use, row.replaced) {
         (true, true) => "Single-use, replaced.",
@@ -148,7 +149,7 @@ fn bolt(row: &Fastener, found: &FastenerAssessment, alone: bool) -> Html {
             <td>
                 { &row.spec }
                 if !found.spec.is_empty() { <br />{ for found.spec.iter().map(|stage| html! { <span class="stage">{ amount(stage, stage.unit, false) }</span> }) } }
-                if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ amount(setting, setting_unit(found, setting), false) } }
+                if let Some(setting) = setting { <br />{ "Set with the adapter: " }{ set(found, setting) } }
                 if let Some(verdict) = &found.verdict { <br />{ sign(verdict) }{ " " }{ &verdict.sentence } }
             </td>
             <td class={(!row.readings.is_empty()).then_some("tightened")}>{ for row.readings.iter().zip(&found.readings).map(reading) }{ " " }{ replaced }</td>

@@ -7,7 +7,7 @@ use crate::route::{Route, Screen};
 use crate::views::button::Button;
 use crate::views::finding::{Finding, amount};
 use shopmath::quantity::{Quantity, Unit, print};
-use shopmath::result::Style;
+use shopmath::result::{Finding as Found, Style};
 use shopmath::sheet::Interval;
 use shopmath::sheet::assess::Open;
 use shopmath::sheet::due;
@@ -86,6 +86,7 @@ fn open(job: &Job) -> Html {
         let (id, words) = match *open {
             Open::NotReplaced(id) => (id, "single-use and not replaced"),
             Open::ReadingOutside(id) => (id, "a reading is outside target and tolerance"),
+            Open::NotRead(id) => (id, "its spec or a reading cannot be read"),
             Open::Fastener(_) | Open::Part(_) | Open::Check(_) => return None,
         };
         let label = get(&job.sheet, At::Row(List::Fasteners, id), "label");
@@ -109,6 +110,17 @@ fn open(job: &Job) -> Html {
     }
 }
 
+/// A wrench's size as it is marked on it: `13 mm`, `9/16 in`.
+fn size_of(size: &Found) -> String {
+    let numbers = size
+        .amount
+        .ends()
+        .map(|(_, width)| print::number(width, size.unit, size.style));
+    let number = numbers.collect::<Vec<_>>().concat();
+    let unit = print::suffix(&number, size.unit);
+    [&*number, &*unit].concat()
+}
+
 /// What to lay out.
 pub(super) fn tools(job: &Job) -> Html {
     if job.found.tools.is_empty() {
@@ -117,7 +129,8 @@ pub(super) fn tools(job: &Job) -> Html {
     let shown = |quantity: Quantity, unit: Unit| print::quantity(quantity, job.tools().unit(unit));
     let tool = |what: &What| match what {
         What::Head(text) => format!("socket or bit {text}"),
-        What::Hexagon(width) => format!("socket {}", print::quantity((*width).into(), Unit::Millimetre)),
+        What::Hexagon(size) => ["socket ", &size_of(size)].concat(),
+        What::Key(size) => ["hexagon key ", &size_of(size)].concat(),
         What::Drive(text) => format!("square drive {text}"),
         What::TorqueWrench(low, high) if low == high => {
             format!("torque wrench for {}", shown((*low).into(), Unit::NewtonMetre))
@@ -189,6 +202,9 @@ pub(super) fn due(job: &Job, identified: bool) -> Html {
             } else {
                 format!("{days} days to go")
             });
+        }
+        if due::is_mixed(row, &job.sheet.odometer) {
+            words.push("the odometer without a unit taken as km".into());
         }
         (!words.is_empty()).then(|| html! { <li key={*id}>{ label }{ ": " }{ words.join(", ") }</li> })
     };

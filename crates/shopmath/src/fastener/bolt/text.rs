@@ -2,7 +2,7 @@
 
 use super::field::FIELDS;
 use super::read;
-use crate::quantity::Bounds;
+use crate::quantity::{Bounds, Kind};
 
 /// The raw texts, one per field of [`FIELDS`]; empty where nothing was typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -50,7 +50,8 @@ impl BoltText {
         !self.get(key).trim().is_empty()
     }
 
-    /// The stages of the spec, each in the unit it was typed in; none where it cannot be read.
+    /// The stages of the spec, each in the unit it was typed in; none where it cannot be read
+    /// or is no torque or angle.
     ///
     /// ```
     /// use shopmath::fastener::bolt::BoltText;
@@ -61,7 +62,13 @@ impl BoltText {
     #[must_use]
     pub fn stages(&self) -> Vec<Bounds> {
         let read = read::stages(self.get("spec")).unwrap_or_default();
-        read.into_iter().map(|stage| stage.value).collect()
+        let stages: Vec<Bounds> = read.into_iter().map(|stage| stage.value).collect();
+        let tightens = |stage: &Bounds| matches!(stage.kind(), Kind::Torque | Kind::Angle);
+        if stages.iter().all(tightens) {
+            stages
+        } else {
+            Vec::new()
+        }
     }
 
     /// The keys with a text, in field order.
