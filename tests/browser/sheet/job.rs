@@ -232,10 +232,11 @@ fn large_type_leads_through(phone: &Phone) -> Outcome {
         phone.tap("#step-done")?;
     }
     phone.until_text(".large-name", "Bolt 3 of 3, ✓ done")?;
-    phone.until_text(".large-step + .large-step .large-name", "Set with the adapter")?;
-    // In the unit of the 24 N·m above it.
-    phone.until_text(".large-step + .large-step .large-number", "20.6 N·m")?;
-    phone.until_text(".large-step + .large-step .large-other", "15.2 lbf·ft")?;
+    // What to set before what it comes to, and in the unit of the 24 N·m below it.
+    phone.until_text(".large-bolt + .large-step .large-name", "Set with the adapter")?;
+    phone.until_text(".large-bolt + .large-step .large-number", "20.6 N·m")?;
+    phone.until_text(".large-bolt + .large-step .large-other", "15.2 lbf·ft")?;
+    phone.until_text(".large-step + .large-step .large-name", "At the bolt")?;
     ensure!(phone.attribute("#step-next", "aria-disabled")?.as_deref() == Some("true"));
     phone.tap(".large > button.wide:last-child")?;
     phone.until_text("#progress", "Open: 3 of 7 done")

@@ -1,6 +1,6 @@
 //! One mend each of what a mechanic met who worked a sheet on a phone.
 
-use super::bring_in;
+use super::{bring_in, new_sheet, until_kept};
 use anyhow::ensure;
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::json;
@@ -25,6 +25,23 @@ fn a_bare_reading_is_in_the_unit_of_its_spec() -> Outcome {
     phone.type_into("bolt-1-0-reading", "18 N·m")?;
     phone.until_text(".judged", "✕ outside")?;
     ensure!(!phone.text(".judged")?.contains("read in"));
+    Ok(())
+}
+
+#[test]
+fn a_text_without_end_is_kept_as_far_as_a_sheet_holds_it() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    new_sheet(&phone)?;
+    phone.tap("#add-fastener")?;
+    phone.type_into("bolt-1-label", &"Remove the cover. ".repeat(20))?;
+    phone.type_into("bolt-1-spec", "44 lbs")?;
+    until_kept(&phone)?;
+    phone.reload()?;
+    phone.until("the row", || Ok((phone.count("#bolt-1-label")? == 1).then_some(())))?;
+    ensure!(phone.field("bolt-1-label")?.len() == 300 && phone.field("bolt-1-spec")? == "44 lbs");
+    // A weight is no torque: nothing is made of it.
+    ensure!(phone.count(".row-spec")? == 0 && phone.count("#bolt-1-spec-error")? == 1);
     Ok(())
 }
 

@@ -26,6 +26,9 @@ pub(crate) struct Props {
     pub(crate) text: AttrValue,
     /// Whether only the entries can be chosen.
     pub(crate) closed: bool,
+    /// The letters it takes, where what keeps it has a limit.
+    #[prop_or_default]
+    pub(crate) most: Option<usize>,
     /// Common entries.
     pub(crate) entries: &'static [Choice],
     /// What is wrong, and texts to take instead.
@@ -57,7 +60,7 @@ pub(crate) fn Field(field: &Props) -> Html {
                 <div class="field-box">
                     <input id={id.clone()} name={key} type="text" placeholder={hint(&text, field.empty)} value={text.clone()}
                         aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
-                        autocorrect="off" spellcheck="false" enterkeyhint="done"
+                        autocorrect="off" spellcheck="false" enterkeyhint="done" maxlength={field.most.map(|most| most.to_string())}
                         oninput={typing(&set)} />
                 </div>
                 { entries(field, &set) }

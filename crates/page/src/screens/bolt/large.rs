@@ -17,12 +17,13 @@ pub(super) fn large(whole: &Assessment, text: &BoltText, stages: &[Bounds], tool
         <section class="large">
             <p class="large-bolt">{ text.get("thread") }{ " " }{ text.get("class") }</p>
             if stages.is_empty() { <p>{ "No spec is typed, or it cannot be read. Close this and type one, such as 60 N·m." }</p> }
-            { for stages.iter().map(|typed| stage(*typed, text.has("adapter"), tools)) }
+            // What to set stands first: whoever sees only the torque at the bolt would set that.
             if let Some(setting) = setting {
                 { adapter(setting, tools) }
             } else if text.has("adapter") {
                 <p>{ "The setting for the adapter is not known. Close this and put the wrench, the adapter and its angle right." }</p>
             }
+            { for stages.iter().map(|typed| stage(*typed, text.has("adapter"), tools)) }
             { for set.iter().map(|set| cautions(&set.cautions)) }
             { overlay.closer() }
         </section>

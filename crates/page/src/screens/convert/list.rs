@@ -24,7 +24,7 @@ pub(super) fn list(
     let row = |(index, (line, read)): (usize, &(String, _))| list_row(index, line, read, (text, ontake), places);
     html! {
         <table class="list">
-            <thead><tr><th scope="col">{ "As typed" }</th><th scope="col">{ "In other units" }</th></tr></thead>
+            <thead><tr><th scope="col">{ "Read as" }</th><th scope="col">{ "In other units" }</th></tr></thead>
             <tbody>{ for lines.iter().enumerate().map(row) }</tbody>
         </table>
     }

@@ -27,6 +27,7 @@ use shopmath::caution;
 use shopmath::field::Field;
 use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, BELT, CHECK, HEAD, INTERVAL, MONEY, PART};
+use shopmath::sheet::limits::LONG_TEXT;
 use shopmath::sheet::order::{Action, List, Row as NewRow, free_id};
 use shopmath::sheet::{Belt, Check, Fastener, Interval, Part, csv};
 use std::rc::Rc;
@@ -201,7 +202,7 @@ fn Open(props: &OpenProps) -> Html {
                 { notes }
                 <form class="remarks">
                     <label class="spoken" for="sheet-notes">{ "Notes" }</label>
-                    <textarea id="sheet-notes" name="notes" rows="3" value={pace::shown("sheet-notes", &sheet.notes.clone().into())}
+                    <textarea id="sheet-notes" name="notes" rows="3" maxlength={LONG_TEXT.to_string()} value={pace::shown("sheet-notes", &sheet.notes.clone().into())}
                         oninput={typing(&onset.reform(|text| ("notes", text)))} />
                 </form>
 

@@ -11,6 +11,7 @@ use gloo::timers::callback::Timeout;
 use shopmath::field::{Field, FieldFault, Reads};
 use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, get};
+use shopmath::sheet::limits::TEXT;
 use shopmath::sheet::order::{Action, List, Tick};
 use std::cell::Cell;
 use std::rc::Rc;
@@ -45,7 +46,7 @@ impl Entries<'_> {
         let wrong: Vec<FieldFault> = self.wrong.iter().filter(|fault| fault.key == key).cloned().collect();
         html! {
             <View {key} name={key} row={self.row.clone()} label={field.label} text={get(&self.job.sheet, self.at, key).to_owned()}
-                empty={field.empty()} closed={field.reads == Reads::Listed} entries={field.choices} {wrong} onset={self.onset} />
+                empty={field.empty()} most={TEXT} closed={field.reads == Reads::Listed} entries={field.choices} {wrong} onset={self.onset} />
         }
     }
 }

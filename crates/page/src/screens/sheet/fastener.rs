@@ -15,6 +15,7 @@ use shopmath::quantity::Kind;
 use shopmath::result::Finding;
 use shopmath::sheet::bolts::FastenerAssessment;
 use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, get, reading_fields};
+use shopmath::sheet::limits::TEXT;
 use shopmath::sheet::order::{List, Tick};
 use shopmath::sheet::{Fastener, Sheet};
 use std::rc::Rc;
@@ -197,7 +198,7 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
         let outside = read.is_some_and(|read| read.outside);
         html! {
             <div class="reading" key={index}>
-                <View name="reading" row={format!("{}-{index}", row_name(List::Fasteners, id))} {label} {text} empty={found.reading_unit.symbol()} closed=false entries={NONE} {wrong} {onset} />
+                <View name="reading" row={format!("{}-{index}", row_name(List::Fasteners, id))} {label} {text} empty={found.reading_unit.symbol()} most={TEXT} closed=false entries={NONE} {wrong} {onset} />
                 if let Some(deviation) = read.and_then(|read| read.deviation.as_ref()) {
                     <p class={classes!("judged", outside.then_some("outside"))}>
                         { if outside { "✕ outside " } else { "✓ within " } }{ classed(deviation, deviation.unit, "deviation") }
