@@ -337,7 +337,7 @@ fn it_prints(phone: &Phone) -> Outcome {
     for words in [
         "2 × M10x1.5 8.8",
         "45 N·m 33.2 lbf·ft",
-        "Set with the adapter: 15.2 lbf·ft",
+        "Set with the adapter: 20.6 N·m (15.2 lbf·ft)",
         "45.5 N·m (+1.11 %)",
         "44,8 N·m (−0.444 %)",
         "Single-use, replaced.",
