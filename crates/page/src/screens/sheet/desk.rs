@@ -179,6 +179,12 @@ impl Desk {
         self.0.removed.borrow_mut().take()
     }
 
+    /// Sheets that were put aside and could not be kept.
+    pub(crate) fn unkept(&self) -> Vec<Sheet> {
+        let unkept = self.0.unkept.borrow();
+        unkept.iter().map(|job| (*job.sheet).clone()).collect()
+    }
+
     async fn fetch(&self, id: String, tools: Tools, notice: Option<&str>) {
         let aside = {
             let mut unkept = self.0.unkept.borrow_mut();
