@@ -154,7 +154,7 @@ fn an_erased_store_is_noticed_and_what_is_open_is_kept_again() -> Outcome {
 
     // Typed on, the open one is there again, with a word about it.
     phone.type_into("sheet-notes", "second, later")?;
-    phone.until_text("#kept-notice", "had erased this sheet")?;
+    phone.until_text("#kept-notice", "erased by the browser")?;
     until_kept(&phone)?;
     ensure!(listed(&phone)? == [second.as_str()]);
     phone.open(&format!("#/sheet/{second}"))?;

@@ -25,13 +25,40 @@ fn a_save_in_one_tab_shows_in_the_other() -> Outcome {
     until_notes(&phone, "first tab again")?;
     ensure!(listed(&phone)? == [id.as_str()]);
 
-    // Removed here, typed on there: it is kept again.
-    phone.tap(&format!("[data-sheet='{id}'] button[name='remove']"))?;
-    phone.until("the list without it", || {
-        Ok((phone.count("[data-sheet]")? == 0).then_some(()))
-    })?;
+    // Removed here, it is no longer called saved there, and comes back with what is brought back.
+    let empty = || {
+        phone.until("the list without it", || {
+            Ok((phone.count("#new-sheet")? == 1 && phone.count("[data-sheet]")? == 0).then_some(()))
+        })
+    };
+    let remove = || {
+        phone.turn_to(1)?;
+        phone.tap(&format!("[data-sheet='{id}'] button[name='remove']"))?;
+        empty()?;
+        phone.turn_to(0)?;
+        phone.until_text("#kept-notice", "Removed in another tab")?;
+        ensure!(phone.attribute("#kept", "data-kept")?.as_deref() == Some("false"));
+        Ok(())
+    };
+    remove()?;
+    phone.turn_to(1)?;
+    phone.tap("#undo")?;
     phone.turn_to(0)?;
+    phone.until_text("#kept-notice", "Brought back in another tab")?;
+    until_kept(&phone)?;
+    // Left as it is, it stays removed.
+    remove()?;
+    phone.tap(".sheet-head a")?;
+    empty()?;
+    phone.turn_to(1)?;
+    phone.tap("#undo")?;
+    phone.turn_to(0)?;
+    phone.back()?;
+    until_notes(&phone, "first tab again")?;
+    // Typed on, it is kept again.
+    remove()?;
     note(&phone, "still here")?;
+    phone.until_text("#kept-notice", "removed in another tab")?;
     ensure!(listed(&phone)? == [id.as_str()]);
     Ok(())
 }
