@@ -100,6 +100,37 @@ fn tabs_that_do_not_hear_each_other_keep_both_sheets() -> Outcome {
     Ok(())
 }
 
+/// The other tab takes it for one that is there and saves by itself.
+#[test]
+fn what_a_tab_typed_last_before_it_went_is_not_written_over() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    phone.new_tab()?;
+    phone.open("#/sheet")?;
+    phone.turn_to(0)?;
+    note(&phone, "heard in the other tab")?;
+    let refuse = "IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError') }";
+    phone.script::<()>(refuse, Vec::new())?;
+    phone.type_into("sheet-notes", "only in a draft")?;
+    phone.until_text("#kept", "Not saved")?;
+    phone.go("about:blank")?;
+
+    phone.turn_to(1)?;
+    phone.tap(&format!("[data-sheet='{id}'] a"))?;
+    until_notes(&phone, "heard in the other tab")?;
+    note(&phone, "from the second")?;
+    let ids = listed(&phone)?;
+    ensure!(ids.len() == 2, "{ids:?}");
+    let other = ids.iter().find(|other| **other != id).context("both have one name")?;
+    for (id, notes) in [(&id, "from the second"), (other, "only in a draft")] {
+        phone.open(&format!("#/sheet/{id}"))?;
+        until_notes(&phone, notes)?;
+        until_kept(&phone)?;
+    }
+    Ok(())
+}
+
 /// What was typed in a tab that is gone, on a save that is not the last: a browser killed with two
 /// tabs leaves this.
 #[test]
