@@ -107,11 +107,15 @@
     let lock = null;
     let wanted = false;
     const hold = async () => {
+      let held;
       try {
-        lock = await navigator.wakeLock?.request("screen");
+        held = await navigator.wakeLock?.request("screen");
       } catch {
-        lock = null;
+        return;
       }
+      // Asked for twice before the first was there, only the last is known from here on.
+      lock?.release();
+      lock = held;
       if (!wanted) lock?.release();
     };
     window.addEventListener("shop-awake", () => {

@@ -422,6 +422,31 @@ fn the_link_holds_the_bench() -> Outcome {
 }
 
 #[test]
+fn a_screen_asked_to_stay_lit_twice_is_let_rest() -> Outcome {
+    let server = Server::start()?;
+    let phone = at(&server, FULL)?;
+    // A browser that takes its time to answer.
+    let slow = "window.locks = []; const request = () => new Promise((given) => { \
+         const lock = { held: false, release: async () => { lock.held = false } }; \
+         lock.give = () => { lock.held = true; given(lock) }; window.locks.push(lock) }); \
+         Object.defineProperty(navigator, 'wakeLock', { value: { request } })";
+    phone.script::<()>(slow, Vec::new())?;
+    for _ in 0..2 {
+        phone.tap(".button.wide")?;
+        phone.until_text(".large", "M10x1.5x55 10.9")?;
+        phone.tap(".large .button")?;
+        phone.until_true("the screen again", "return !document.querySelector('.large')")?;
+    }
+    phone.tap(".button.wide")?;
+    phone.until_true("the phone to be asked", "return window.locks.length === 3")?;
+    phone.script::<()>("window.locks.forEach((lock) => lock.give())", Vec::new())?;
+    let held = "return window.locks.filter((lock) => lock.held).length === ";
+    phone.until_true("the screen to be held once", &format!("{held} 1"))?;
+    phone.tap(".large .button")?;
+    phone.until_true("the screen to rest", &format!("{held} 0"))
+}
+
+#[test]
 fn large_type_is_read_at_arms_length_and_closes() -> Outcome {
     let server = Server::start()?;
     let phone = at(&server, FULL)?;

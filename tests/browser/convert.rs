@@ -254,6 +254,24 @@ fn a_thread_a_belt_and_a_torque_lead_on() -> Outcome {
 }
 
 #[test]
+fn the_way_back_from_a_link_leads_to_what_was_typed_last() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    // A hand so quick that the address has no rest to follow in.
+    let slow = "const wait = window.setTimeout; \
+         window.setTimeout = (then, time, ...rest) => wait(then, time === 350 ? 60000 : time, ...rest)";
+    phone.script::<()>(slow, Vec::new())?;
+    phone.type_into("q", "60 N·m")?;
+    phone.tap("a.button[href*='spec=']")?;
+    phone.until_text("h1", "Bolt")?;
+    phone.back()?;
+    phone.until_text("h1", "Convert")?;
+    ensure!(phone.field("q")? == "60 N·m", "it is {:?}", phone.field("q")?);
+    Ok(())
+}
+
+#[test]
 fn what_has_no_other_unit_says_so() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;

@@ -10,7 +10,8 @@ use gloo::timers::callback::Timeout;
 use gloo::utils::window;
 use std::cell::RefCell;
 use std::rc::Rc;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::Element;
 use yew::prelude::*;
 
 /// How long typing rests before the address follows, millisecond. Browsers refuse an address
@@ -89,8 +90,8 @@ pub(crate) fn address(route: &Route) -> String {
     [page, &route.print()].concat()
 }
 
-/// Keeps the address in step with what a screen holds. The last state is written when the screen
-/// goes, when the page is hidden, and after each rest in typing.
+/// Keeps the address in step with what a screen holds. The last state is written when a link is
+/// tapped, when the page is hidden, and after each rest in typing.
 #[hook]
 pub(crate) fn use_link(places: &Places, route: Route) {
     let places = places.clone();
@@ -109,10 +110,17 @@ pub(crate) fn use_link(places: &Places, route: Route) {
         });
     }
     use_effect_with((), move |()| {
-        let hidden = pending.clone();
-        let listener = EventListener::new(&window(), "pagehide", move |_| write(&hidden));
+        let (hidden, left) = (pending.clone(), pending);
+        let hidden = EventListener::new(&window(), "pagehide", move |_| write(&hidden));
+        // Heard before the browser follows the link, which is when the address is still this screen's.
+        let left = EventListener::new(&window(), "click", move |event| {
+            let on: Option<Element> = event.target().map(JsCast::unchecked_into);
+            if on.is_some_and(|on| matches!(on.closest("a"), Ok(Some(_)))) {
+                write(&left);
+            }
+        });
         move || {
-            drop(listener);
+            drop((hidden, left));
             timer.borrow_mut().take();
         }
     });

@@ -175,6 +175,17 @@ fn order_side_name_and_number_of_pulleys_change_by_buttons() -> Outcome {
         phone.tap("#remove")?;
         until_gone(&phone, &format!("#pulley-{}", left + 1))?;
     }
+    // None is none after a look at another screen, and loaded again.
+    phone.tap("nav a[href^='#/convert']")?;
+    phone.until_text("h1", "Convert")?;
+    phone.tap("nav a[href^='#/belt']")?;
+    phone.until_text("h1", "Belt")?;
+    ensure!(phone.count(".grip")? == 0, "the demo drive is back");
+    phone.reload()?;
+    ensure!(
+        phone.count("#add-pulley")? == 1 && phone.count(".grip")? == 0,
+        "the demo drive is back"
+    );
     phone.tap("#add-pulley")?;
     phone.until_text(".panel h2", "Pulley 1 of 1")?;
     phone.tap("#add-pulley")?;

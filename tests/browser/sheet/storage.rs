@@ -83,6 +83,64 @@ fn a_full_small_store_takes_no_draft_but_the_sheet_is_saved() -> Outcome {
 }
 
 #[test]
+fn a_backup_holds_what_could_not_be_saved_and_says_what_it_leaves_out() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "saved")?;
+    let refuse = "IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError') }";
+    phone.script::<()>(refuse, Vec::new())?;
+    for (fill, text) in [(false, "only in a draft"), (true, "nowhere but in this tab")] {
+        if fill {
+            fill_small_store(&phone)?;
+            phone.tap(&format!("[data-sheet='{id}'] a"))?;
+        }
+        phone.type_into("sheet-notes", text)?;
+        phone.until_text("#kept", "Not saved")?;
+        phone.tap(".sheet-head a")?;
+        phone.until("the list", || Ok((phone.count("#new-sheet")? == 1).then_some(())))?;
+        let (_, bytes) = phone.download("#export-sheet")?;
+        let all: Value = serde_json::from_slice(&bytes)?;
+        ensure!(all["sheets"].as_array().map(Vec::len) == Some(1), "{all}");
+        ensure!(all["sheets"][0]["notes"] == json!(text), "{all}");
+        phone.until_text("#sheets-done", "Backup of 1 handed to the browser")?;
+        ensure!(phone.count("#backup-note")? == 0, "it still reminds of a backup");
+    }
+
+    // One that cannot be read is said to be missing, and the reminder stays.
+    let phone = Phone::fresh(server.site())?;
+    let good = new_sheet(&phone)?;
+    let bad = new_sheet(&phone)?;
+    phone.open("#/convert")?;
+    let mut damaged = record(&phone, &bad)?;
+    damaged["body"] = json!("{");
+    write_record(&phone, &damaged)?;
+    ensure!(listed(&phone)? == [good.as_str()]);
+    phone.tap("#export-sheet")?;
+    phone.until_text("#sheets-done", "Not in it: 1 that cannot be read")?;
+    phone.until_text("#backup-note", "Changes since the last backup")
+}
+
+#[test]
+fn a_backup_that_cannot_be_made_is_not_called_one() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    phone.open("#/convert")?;
+    let many = "const work = base.transaction(['records', 'heads'], 'readwrite'); const [records, heads] = ['records', 'heads'].map((name) => work.objectStore(name)); \
+         const [record, head] = [await ask(records.get(inputs[0])), await ask(heads.get(inputs[0]))]; \
+         for (let number = 0; number < 10000; number++) { const id = 'many-' + number; \
+             records.put({ ...record, id, body: record.body.replaceAll(record.id, id) }); heads.put({ ...head, id }) } \
+         await ended(work)";
+    in_database(&phone, many, vec![json!(id)])?;
+    listed(&phone)?;
+    phone.tap("#export-sheet")?;
+    phone.until_text("#sheets-trouble", "No backup was made")?;
+    ensure!(phone.count("#sheets-done")? == 0);
+    phone.until_text("#backup-note", "Changes since the last backup")
+}
+
+#[test]
 fn an_erased_store_is_noticed_and_what_is_open_is_kept_again() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
@@ -96,7 +154,7 @@ fn an_erased_store_is_noticed_and_what_is_open_is_kept_again() -> Outcome {
 
     // Typed on, the open one is there again, with a word about it.
     phone.type_into("sheet-notes", "second, later")?;
-    phone.until_text("#kept-notice", "had erased this sheet")?;
+    phone.until_text("#kept-notice", "erased by the browser")?;
     until_kept(&phone)?;
     ensure!(listed(&phone)? == [second.as_str()]);
     phone.open(&format!("#/sheet/{second}"))?;

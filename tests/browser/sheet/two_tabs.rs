@@ -25,13 +25,40 @@ fn a_save_in_one_tab_shows_in_the_other() -> Outcome {
     until_notes(&phone, "first tab again")?;
     ensure!(listed(&phone)? == [id.as_str()]);
 
-    // Removed here, typed on there: it is kept again.
-    phone.tap(&format!("[data-sheet='{id}'] button[name='remove']"))?;
-    phone.until("the list without it", || {
-        Ok((phone.count("[data-sheet]")? == 0).then_some(()))
-    })?;
+    // Removed here, it is no longer called saved there, and comes back with what is brought back.
+    let empty = || {
+        phone.until("the list without it", || {
+            Ok((phone.count("#new-sheet")? == 1 && phone.count("[data-sheet]")? == 0).then_some(()))
+        })
+    };
+    let remove = || {
+        phone.turn_to(1)?;
+        phone.tap(&format!("[data-sheet='{id}'] button[name='remove']"))?;
+        empty()?;
+        phone.turn_to(0)?;
+        phone.until_text("#kept-notice", "Removed in another tab")?;
+        ensure!(phone.attribute("#kept", "data-kept")?.as_deref() == Some("false"));
+        Ok(())
+    };
+    remove()?;
+    phone.turn_to(1)?;
+    phone.tap("#undo")?;
     phone.turn_to(0)?;
+    phone.until_text("#kept-notice", "Brought back in another tab")?;
+    until_kept(&phone)?;
+    // Left as it is, it stays removed.
+    remove()?;
+    phone.tap(".sheet-head a")?;
+    empty()?;
+    phone.turn_to(1)?;
+    phone.tap("#undo")?;
+    phone.turn_to(0)?;
+    phone.back()?;
+    until_notes(&phone, "first tab again")?;
+    // Typed on, it is kept again.
+    remove()?;
     note(&phone, "still here")?;
+    phone.until_text("#kept-notice", "removed in another tab")?;
     ensure!(listed(&phone)? == [id.as_str()]);
     Ok(())
 }
@@ -66,6 +93,37 @@ fn tabs_that_do_not_hear_each_other_keep_both_sheets() -> Outcome {
     wanted.sort_unstable();
     ensure!(ids == wanted, "{ids:?}");
     for (id, notes) in [(&id, "from the first"), (&other, "from the second, later")] {
+        phone.open(&format!("#/sheet/{id}"))?;
+        until_notes(&phone, notes)?;
+        until_kept(&phone)?;
+    }
+    Ok(())
+}
+
+/// The other tab takes it for one that is there and saves by itself.
+#[test]
+fn what_a_tab_typed_last_before_it_went_is_not_written_over() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    phone.new_tab()?;
+    phone.open("#/sheet")?;
+    phone.turn_to(0)?;
+    note(&phone, "heard in the other tab")?;
+    let refuse = "IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError') }";
+    phone.script::<()>(refuse, Vec::new())?;
+    phone.type_into("sheet-notes", "only in a draft")?;
+    phone.until_text("#kept", "Not saved")?;
+    phone.go("about:blank")?;
+
+    phone.turn_to(1)?;
+    phone.tap(&format!("[data-sheet='{id}'] a"))?;
+    until_notes(&phone, "heard in the other tab")?;
+    note(&phone, "from the second")?;
+    let ids = listed(&phone)?;
+    ensure!(ids.len() == 2, "{ids:?}");
+    let other = ids.iter().find(|other| **other != id).context("both have one name")?;
+    for (id, notes) in [(&id, "from the second"), (other, "only in a draft")] {
         phone.open(&format!("#/sheet/{id}"))?;
         until_notes(&phone, notes)?;
         until_kept(&phone)?;

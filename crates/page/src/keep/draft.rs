@@ -7,26 +7,49 @@ use super::{KeepError, Unreadable, clock, label};
 use crate::storage;
 use js_sys::JSON;
 use shopmath::sheet::Sheet;
+use std::cell::RefCell;
 
 /// What the names of drafts begin with.
 pub(super) const DRAFT: &str = "fenderside.draft.";
 /// What the names of drafts begin with that could not be read and made room for others.
 pub(super) const ASIDE: &str = "fenderside.aside.";
 
+thread_local! {
+    /// The sheet of which the draft is this tab's.
+    static OWN: RefCell<String> = const { RefCell::new(String::new()) };
+}
+
 /// The name of a sheet's draft.
 pub(super) fn name(sheet_id: &str) -> String {
     [DRAFT, sheet_id].concat()
 }
 
-/// Mirrors what is being typed.
+/// Mirrors what is being typed. What another tab has typed there may be all that is left of it, so
+/// it goes on as the draft of a sheet of its own.
 pub(crate) fn draft_keep(sheet: &Sheet) -> Result<(), KeepError> {
+    if OWN.with_borrow(|own| *own != sheet.id)
+        && let Some(Ok((written, mut other))) = read(&name(&sheet.id))
+        && written.tab != label::tab()
+    {
+        other.id = clock::new_id();
+        other.rev = 0;
+        take(&other)?;
+    }
+    take(sheet)
+}
+
+/// Writes a sheet's draft as this tab's, in place of whatever is there.
+pub(super) fn take(sheet: &Sheet) -> Result<(), KeepError> {
     let draft = label::write(sheet, label::step())?;
-    Ok(storage::set(&name(&sheet.id), &json(&draft))?)
+    storage::set(&name(&sheet.id), &json(&draft))?;
+    OWN.with_borrow_mut(|own| own.clone_from(&sheet.id));
+    Ok(())
 }
 
 /// Drops a draft, whoever wrote it. After a save, [`settle`] drops only what that has kept.
 pub(super) fn draft_drop(sheet_id: &str) {
     storage::forget(&name(sheet_id));
+    OWN.take();
 }
 
 /// The draft under a name.
@@ -42,11 +65,10 @@ pub(super) fn read(name: &str) -> Option<Result<(Written, Sheet), Unreadable>> {
 
 /// Drops a draft that this tab wrote no later than a step.
 pub(super) fn settle(sheet_id: &str, step: u64) {
-    let name = name(sheet_id);
-    if let Ok(Some(text)) = storage::get(&name) {
+    if let Ok(Some(text)) = storage::get(&name(sheet_id)) {
         let written = label::written(&JSON::parse(&text).unwrap_or_default());
         if written.tab == label::tab() && written.step <= step {
-            storage::forget(&name);
+            draft_drop(sheet_id);
         }
     }
 }

@@ -23,7 +23,8 @@ thread_local! {
     static OTHERS: RefCell<Vec<String>> = const { RefCell::new(Vec::new()) };
 }
 
-/// Whether a tab has been heard of. What it types is its own to save, as long as it is there.
+/// Whether a tab has been heard of. What it types is its own to save, as long as it is there; whether it
+/// still is, nothing tells.
 pub(super) fn is_heard(tab: &str) -> bool {
     OTHERS.with_borrow(|others| others.iter().any(|other| other == tab))
 }

@@ -68,7 +68,7 @@ pub(crate) async fn open(id: &str) -> Result<Opened, KeepError> {
     };
     let draft = match draft::read(&draft::name(id)) {
         // A tab that is there saves by itself.
-        Some(Ok((written, _))) if news::is_heard(&written.tab) => None,
+        Some(Ok((written, _))) if kept.is_some() && news::is_heard(&written.tab) => None,
         Some(Ok(draft)) => Some(draft),
         Some(Err(bad)) => {
             if !bad.newer {
@@ -92,7 +92,7 @@ pub(crate) async fn open(id: &str) -> Result<Opened, KeepError> {
     };
     if from_draft {
         // It is this tab's from now on, to drop once it is saved. If that fails it is what it was.
-        let _ = draft::draft_keep(&sheet);
+        let _ = draft::take(&sheet);
     }
     Ok(Opened::Sheet {
         sheet,

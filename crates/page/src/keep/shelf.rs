@@ -1,8 +1,9 @@
 //! All sheets: the list of them, and their contents to export.
 
 use super::base::{self, HEADS, QUARANTINE, RECORDS, Work};
+use super::choose::{self, Use, Written};
 use super::object::{entry, json, object, text};
-use super::{ERASED, KeepError, choose, clock, draft, label};
+use super::{ERASED, KeepError, clock, draft, label};
 use crate::storage;
 use js_sys::Array;
 use shopmath::sheet::{Head, Sheet, SheetFault, head};
@@ -108,9 +109,40 @@ pub(crate) async fn some(ids: &[String]) -> Result<Vec<Sheet>, KeepError> {
     sheets(&records).await
 }
 
-/// The sheets of all records, as [`some`].
-pub(crate) async fn all() -> Result<Vec<Sheet>, KeepError> {
-    sheets(&base::begin(false).await?.all(RECORDS).await?).await
+/// The sheets of all records, as [`some`], each as it would be opened, with all that is not saved:
+/// drafts, and what this tab holds `unkept`.
+pub(crate) async fn all(unkept: Vec<Sheet>) -> Result<Vec<Sheet>, KeepError> {
+    let records = base::begin(false).await?.all(RECORDS).await?;
+    let mut all = sheets(&records).await?;
+    let tab = label::tab();
+    let last = |sheet: Sheet| {
+        let (rev, tab, step) = (sheet.rev, tab.clone(), u64::MAX);
+        (Written { rev, tab, step }, sheet)
+    };
+    let mut typed: Vec<(Written, Sheet)> = unkept.into_iter().map(last).collect();
+    for name in storage::names(draft::DRAFT) {
+        if let Some(Ok((written, sheet))) = draft::read(&name) {
+            let older = |(own, held): &(Written, Sheet)| held.id == sheet.id && own.tab == written.tab;
+            if !typed.iter().any(older) {
+                typed.push((written, sheet));
+            }
+        }
+    }
+    for (written, mut sheet) in typed {
+        let record = records.iter().find(|record| text(record, "id") == sheet.id);
+        let used = choose::which(&label::written(&record.unwrap_or_default()), &written);
+        match all.iter_mut().find(|kept| kept.id == sheet.id) {
+            Some(kept) if used == Use::Record || sheet.says_the_same(kept) => {}
+            Some(kept) if used == Use::Draft => *kept = sheet,
+            None => all.push(sheet),
+            Some(_) => {
+                sheet.id = clock::new_id();
+                sheet.rev = 0;
+                all.push(sheet);
+            }
+        }
+    }
+    Ok(all)
 }
 
 /// The ids that are taken, those of drafts among them.

@@ -299,7 +299,10 @@ fn out(job: &Rc<Job>, desk: &Desk) -> Html {
     let saved = |id: &'static str, words: &'static str, onclick| Button::chip(words, onclick).id(id).draw();
     let json = {
         let (job, name) = (job.clone(), file("sheet.json"));
-        Callback::from(move |_: MouseEvent| carry::export(&name, std::slice::from_ref(&*job.sheet)))
+        Callback::from(move |_: MouseEvent| {
+            // A sheet past its limits is not saved either, and its head says why.
+            let _ = carry::export(&name, std::slice::from_ref(&*job.sheet));
+        })
     };
     let table = |name: &'static str, table: fn(&shopmath::sheet::Sheet) -> String| {
         let (job, name) = (job.clone(), file(name));

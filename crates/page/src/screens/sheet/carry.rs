@@ -31,12 +31,10 @@ fn try_download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
     Url::revoke_object_url(&url)
 }
 
-/// Hands sheets over as one file.
-pub(super) fn export(name: &str, sheets: &[Sheet]) {
-    // A sheet on the bench is within its limits, or the store would have refused it.
-    if let Ok(text) = file::export(sheets) {
-        download(name, JSON, &text);
-    }
+/// Hands sheets over as one file, or says why there is none.
+pub(super) fn export(name: &str, sheets: &[Sheet]) -> Result<(), String> {
+    let text = file::export(sheets).map_err(|fault| fault.to_string())?;
+    try_download(name, JSON, &text).map_err(|_| "The browser did not take the file.".into())
 }
 
 /// The sheets of a chosen file, or the sentence about what is wrong with it.

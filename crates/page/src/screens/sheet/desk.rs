@@ -147,7 +147,7 @@ impl Desk {
     /// Takes the sheet off the desk, kept or set aside.
     pub(crate) async fn clear(&self) {
         self.settle().await;
-        if let Some(job) = self.job().filter(|job| job.status != Status::Kept) {
+        if let Some(job) = self.job().filter(|job| job.status.is_owed()) {
             self.0.unkept.borrow_mut().push(job);
         }
         self.place(Slot::Opening(String::new()));
@@ -179,6 +179,12 @@ impl Desk {
         self.0.removed.borrow_mut().take()
     }
 
+    /// Sheets that were put aside and could not be kept.
+    pub(crate) fn unkept(&self) -> Vec<Sheet> {
+        let unkept = self.0.unkept.borrow();
+        unkept.iter().map(|job| (*job.sheet).clone()).collect()
+    }
+
     async fn fetch(&self, id: String, tools: Tools, notice: Option<&str>) {
         let aside = {
             let mut unkept = self.0.unkept.borrow_mut();
@@ -190,7 +196,7 @@ impl Desk {
             return;
         }
         let opened = keep::open(&id).await;
-        if self.0.slot.borrow().id() != id || self.job().is_some_and(|job| job.status != Status::Kept) {
+        if self.0.slot.borrow().id() != id || self.job().is_some_and(|job| job.status.is_owed()) {
             // Another one was asked for meanwhile, or this one was typed into.
             return;
         }
@@ -278,7 +284,7 @@ impl Desk {
     fn has_drafts(&self) -> bool {
         let aside = self.0.unkept.borrow();
         let jobs = aside.iter().cloned().chain(self.job());
-        jobs.filter(|job| job.status != Status::Kept)
+        jobs.filter(|job| job.status.is_owed())
             .all(|job| keep::draft_keep(&job.sheet).is_ok())
     }
 
@@ -286,7 +292,7 @@ impl Desk {
     pub(crate) fn save(&self) -> Option<Promise> {
         let mut saving = self.0.saving.borrow_mut();
         if saving.is_none() {
-            self.job().filter(|job| job.status != Status::Kept)?;
+            self.job().filter(|job| job.status.is_owed())?;
             let desk = self.clone();
             *saving = Some(future_to_promise(async move {
                 while desk.save_once().await {}
@@ -310,7 +316,9 @@ impl Desk {
             Ok(Saved::Kept(kept)) => (kept, None),
             Ok(Saved::Restored(kept)) => (
                 kept,
-                Some("The browser had erased this sheet. It is kept again as it stands here."),
+                Some(
+                    "This sheet was gone from this device: removed in another tab, or erased by the browser. It is kept again as it stands here.",
+                ),
             ),
             Ok(Saved::BothKept { mine }) => (
                 mine,
@@ -350,12 +358,20 @@ impl Desk {
         let Some(job) = self.job().filter(|job| job.sheet.id == news.id) else {
             return;
         };
-        // With changes of its own this tab finds out when it saves, and both are kept.
-        if job.status != Status::Kept || news.removed || news.rev <= job.sheet.rev {
-            return;
-        }
+        let notice = match job.status {
+            // With changes of its own this tab finds out when it saves, and both are kept.
+            Status::Changed | Status::Trouble(_) => return,
+            Status::Kept if news.removed => {
+                let mut next = (*job).clone();
+                next.status = Status::Removed;
+                next.notice = Some("Removed in another tab. Type in it, and it is kept again.".to_owned());
+                return self.place(Slot::Job(Rc::new(next)));
+            }
+            Status::Removed if !news.removed => "Brought back in another tab just now.",
+            Status::Kept if news.rev > job.sheet.rev => "Changed in another tab just now, and shown as it is there.",
+            _ => return,
+        };
         let (desk, id, tools) = (self.clone(), news.id.clone(), job.tools());
-        let notice = "Changed in another tab just now, and shown as it is there.";
         spawn_local(async move { desk.fetch(id, tools, Some(notice)).await });
     }
 }

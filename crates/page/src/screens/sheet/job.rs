@@ -21,6 +21,15 @@ pub(crate) enum Status {
     Changed,
     /// Not, and why.
     Trouble(String),
+    /// No longer: it was removed in another tab, and nothing was typed since.
+    Removed,
+}
+
+impl Status {
+    /// Whether the sheet is still to be saved.
+    pub(crate) fn is_owed(&self) -> bool {
+        matches!(self, Self::Changed | Self::Trouble(_))
+    }
 }
 
 /// A change to the sheet.

@@ -67,7 +67,7 @@ impl Reducible for Known {
             }
             Step::Removed(removed) => (known.removed, known.done) = (removed, None),
             Step::Coming(coming) => (known.coming, known.trouble, known.done) = (coming, None, None),
-            Step::Trouble(words) => known.trouble = Some(words),
+            Step::Trouble(words) => (known.trouble, known.done) = (Some(words), None),
             Step::Done(words) => (known.done, known.trouble) = (Some(words), None),
         }
         Rc::new(known)
@@ -128,7 +128,7 @@ pub(super) fn Sheets(props: &Props) -> Html {
             <div class="chips">
                 { Button::main("New sheet", new).id("new-sheet").draw() }
                 { import_button(&steps) }
-                if !shelf.heads.is_empty() { { backup_button(&steps) } }
+                if !shelf.heads.is_empty() { { backup_button(&props.desk, &steps) } }
             </div>
             <div role="alert">if let Some(words) = &known.trouble { <p class="fault" id="sheets-trouble">{ words }</p> }</div>
             <div role="status">if let Some(words) = &known.done { <p class="note" id="sheets-done">{ words }</p> }</div>
@@ -297,27 +297,37 @@ fn incoming(coming: &Rc<Vec<Incoming>>, steps: &Steps) -> Html {
     }
 }
 
-fn backup_button(steps: &Steps) -> Html {
-    let steps = steps.clone();
+fn backup_button(desk: &Desk, steps: &Steps) -> Html {
+    let (desk, steps) = (desk.clone(), steps.clone());
     let onclick = Callback::from(move |_: MouseEvent| {
-        let steps = steps.clone();
+        let (desk, steps) = (desk.clone(), steps.clone());
         spawn_local(async move {
-            match keep::all().await {
-                Ok(sheets) => {
-                    carry::export(&format!("sheets-{}.json", keep::today()), &sheets);
-                    keep::note_backup();
-                    // One that could not be read is not in the file; the list then says so.
-                    look(&steps).await;
-                    steps.dispatch(Step::Done(format!(
-                        "Backup of {} handed to the browser. Look that the file is there.",
-                        sheets.len()
-                    )));
-                }
-                Err(error) => steps.dispatch(Step::Trouble(error.words())),
-            }
+            let step = match back_up(&desk, &steps).await {
+                Ok(words) => Step::Done(words),
+                Err(words) => Step::Trouble(words),
+            };
+            steps.dispatch(step);
         });
     });
     Button::chip("Back up all", onclick).id("export-sheet").draw()
+}
+
+/// Hands over a file of all sheets. Only where nothing is left out does the reminder begin anew.
+async fn back_up(desk: &Desk, steps: &Steps) -> Result<String, String> {
+    let words = |error: KeepError| error.words();
+    let sheets = keep::all(desk.unkept()).await.map_err(words)?;
+    let made = carry::export(&format!("sheets-{}.json", keep::today()), &sheets);
+    made.map_err(|why| ["No backup was made. ", &why].concat())?;
+    // One that could not be read is not in the file, and stands in the list as it is now.
+    let shelf = keep::shelf().await.map_err(words)?;
+    let count = sheets.len();
+    let mut done = format!("Backup of {count} handed to the browser. Look that the file is there.");
+    match shelf.unreadable.len() {
+        0 => keep::note_backup(),
+        left => done.push_str(&format!(" Not in it: {left} that cannot be read, below.")),
+    }
+    steps.dispatch(Step::Shelf(Ok(shelf)));
+    Ok(done)
 }
 
 /// The gentle reminder.

@@ -23,6 +23,7 @@ pub(super) fn status(job: &Job, desk: &Desk) -> Html {
         Status::Kept => "✓ Saved",
         Status::Changed => "… Saving",
         Status::Trouble(_) => "! Not saved",
+        Status::Removed => "! Removed",
     };
     let again = desk.clone();
     let save = Callback::from(move |_: MouseEvent| drop(again.save()));

@@ -434,6 +434,7 @@ fn links_read_back_whatever_was_changed() {
     let edited = [
         with(&[("rpm", "3000 rpm")]),
         with(&[("tensioner", ""), ("belt", "")]),
+        with(&[("pulleys", "")]),
         apply(&demo, &Edit::Reorder { pulley: 2, to: 4 }).unwrap(),
         apply(
             &demo,

@@ -2,6 +2,9 @@
 
 use super::fields::{ROWS, Row, row_of};
 
+/// A list without a pulley, in a link.
+const NO_PULLEY: &str = ";";
+
 /// One text per field.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DriveText {
@@ -50,13 +53,21 @@ impl DriveText {
         let own_drive = pairs.clone().into_iter().any(|(key, _)| key == "pulleys");
         let mut texts = if own_drive { Self::default() } else { Self::demo() };
         for (key, text) in pairs {
-            texts.set(key, text);
+            texts.set(key, if text == NO_PULLEY { "" } else { text });
         }
         texts
     }
 
     /// The pairs of the shortest link that reads back to these texts; an empty text is left out
-    /// where a missing key means empty, and takes the default where it means that.
+    /// where a missing key means empty, and takes the default where it means that. A list without a
+    /// pulley is `;`, since links leave empty texts out and no `pulleys` means the demo.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::DriveText;
+    /// let mut texts = DriveText::begin();
+    /// texts.set("pulleys", "");
+    /// assert_eq!(texts.link(), [("pulleys", ";".to_owned())]);
+    /// ```
     #[must_use]
     pub fn link(&self) -> Vec<(&'static str, String)> {
         if *self == Self::demo() {
@@ -66,7 +77,11 @@ impl DriveText {
             row.field.key == "pulleys" || (text.as_str() != row.field.default && !text.is_empty())
         };
         let pairs = ROWS.iter().zip(&self.texts).filter(differs);
-        pairs.map(|(row, text)| (row.field.key, text.clone())).collect()
+        let link = |(row, text): (&'static Row, &String)| {
+            let text = if text.trim().is_empty() { NO_PULLEY } else { text };
+            (row.field.key, text.to_owned())
+        };
+        pairs.map(link).collect()
     }
 
     /// The text of a key.
