@@ -25,6 +25,10 @@ fn a_removed_sheet_comes_back_as_it_was() -> Outcome {
         || Ok((phone.count("[data-sheet]")? == 1).then_some(())),
     )?;
     ensure!(everything(&phone)?["records"].as_array().map(Vec::len) == Some(1));
+    // Also after a look at another screen.
+    phone.follow("#/bolt")?;
+    phone.until("Bolt", || Ok((phone.count("#thread")? == 1).then_some(())))?;
+    phone.tap(".tab:last-child")?;
     phone.tap("#undo")?;
     phone.until("it again", || Ok((phone.count("[data-sheet]")? == 2).then_some(())))?;
     ensure!(phone.count("#undo")? == 0);

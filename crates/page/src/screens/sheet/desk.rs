@@ -59,7 +59,7 @@ struct Inner {
     saving: RefCell<Option<Promise>>,
     /// Sheets that were put aside and could not be kept.
     unkept: RefCell<Vec<Rc<Job>>>,
-    /// What was removed on the bench, for the list to bring back.
+    /// What was removed last, for the list to bring back.
     removed: RefCell<Option<(String, Rc<Removed>)>>,
 }
 
@@ -163,7 +163,7 @@ impl Desk {
         match keep::remove(&job.sheet.id).await {
             Ok(removed) => {
                 let label = job.sheet.machine.clone();
-                *self.0.removed.borrow_mut() = removed.map(|removed| (label, Rc::new(removed)));
+                self.note_removed(removed.map(|removed| (label, Rc::new(removed))));
                 self.place(Slot::Opening(String::new()));
                 true
             }
@@ -174,9 +174,14 @@ impl Desk {
         }
     }
 
-    /// What was removed on the bench last; handed out once.
-    pub(crate) fn take_removed(&self) -> Option<(String, Rc<Removed>)> {
-        self.0.removed.borrow_mut().take()
+    /// What was removed last, on the bench or in the list, and can be brought back.
+    pub(crate) fn removed(&self) -> Option<(String, Rc<Removed>)> {
+        self.0.removed.borrow().clone()
+    }
+
+    /// Notes what can be brought back now.
+    pub(crate) fn note_removed(&self, removed: Option<(String, Rc<Removed>)>) {
+        *self.0.removed.borrow_mut() = removed;
     }
 
     /// Sheets that were put aside and could not be kept.

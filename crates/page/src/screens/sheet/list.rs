@@ -89,11 +89,19 @@ pub(super) fn Sheets(props: &Props) -> Html {
             spawn_local(async move {
                 // What lies on the desk is kept first, or the list would show it as it was.
                 desk.clear().await;
-                if let Some(removed) = desk.take_removed() {
-                    steps.dispatch(Step::Removed(Some(removed)));
-                }
+                steps.dispatch(Step::Removed(desk.removed()));
                 look(&steps).await;
             });
+        });
+    }
+    {
+        // The way back is there after a look at another screen too.
+        let (desk, looked, removed) = (props.desk.clone(), known.shelf.is_some(), known.removed.clone());
+        let which = removed.as_ref().map(|(_, removed)| Rc::as_ptr(removed));
+        use_effect_with((looked, which), move |&(looked, _)| {
+            if looked {
+                desk.note_removed(removed);
+            }
         });
     }
     let steps = known.dispatcher();
