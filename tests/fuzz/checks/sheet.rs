@@ -3,6 +3,7 @@
 use crate::finite;
 use crate::link::said;
 use shopmath::sheet::record::{self, Record};
+use shopmath::sheet::tools::What;
 use shopmath::sheet::{Date, Sheet, assess, csv, file, limits};
 use shopmath::tools::Tools;
 
@@ -42,7 +43,9 @@ fn assessed(sheet: &Sheet) {
         finite::findings(&row.spec);
         finite::findings(&row.setting);
         finite::findings(row.readings.iter().filter_map(|reading| reading.deviation.as_ref()));
-        assert!(row.across_flats.is_none_or(|flats| flats.value.is_finite()));
+        if let Some(What::Hexagon(size) | What::Key(size)) = &row.turned_by {
+            finite::findings([size]);
+        }
     }
     assert!(found.next_due_distance.is_none_or(|(_, at)| at.value.is_finite()));
     for (_, fault) in found.all_faults() {
