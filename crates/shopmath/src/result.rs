@@ -119,6 +119,16 @@ pub struct Term {
 }
 
 impl Working {
+    /// How a result came about.
+    #[must_use]
+    pub fn new(equation: &'static str, terms: Vec<Term>, source: Source) -> Self {
+        Self {
+            equation,
+            terms,
+            source,
+        }
+    }
+
     /// What the result rests on: the equation's source, then those of the numbers put in, each once.
     pub fn sources(&self) -> impl Iterator<Item = Source> + '_ {
         let all = || {

@@ -8,7 +8,7 @@ use crate::drive::swing::Verdict;
 use crate::drive::{alignment, swing, wear};
 use crate::quantity::{Quantity, Unit};
 use crate::result::{Finding, Id, Style, Term, Working};
-use crate::source::{self, Source};
+use crate::source;
 use uom::si::f64::{Length, Ratio};
 
 pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
@@ -23,14 +23,6 @@ fn length(bench: &Bench, key: &str) -> Option<Length> {
     match bench.value(key) {
         Some(Quantity::Length(length)) => Some(length),
         _ => None,
-    }
-}
-
-fn working(equation: &'static str, terms: Vec<Term>, source: Source) -> Working {
-    Working {
-        equation,
-        terms,
-        source,
     }
 }
 
@@ -54,7 +46,7 @@ fn aligned(bench: &Bench) -> Vec<Finding> {
         angle,
         Unit::Degree,
         method,
-        working("atan(o/a)", terms(), source::drive::ALIGNMENT),
+        Working::new("atan(o/a)", terms(), source::drive::ALIGNMENT),
     );
     if alignment::exceeds(offset, apart) {
         misalignment.cautions.push(caution::drive::OUT_OF_LINE);
@@ -65,7 +57,7 @@ fn aligned(bench: &Bench) -> Vec<Finding> {
         alignment::largest_offset(apart),
         Unit::Millimetre,
         method,
-        working("a/192, 1/16 in per ft", terms(), source::drive::ALIGNMENT),
+        Working::new("a/192, 1/16 in per ft", terms(), source::drive::ALIGNMENT),
     );
     vec![misalignment, limit]
 }
@@ -89,14 +81,14 @@ fn worn_by_length(bench: &Bench) -> Vec<Finding> {
             "rib-loss-length",
             "rib loss at most, by length",
             loss,
-            working(equation, terms, source::drive::WEAR),
+            Working::new(equation, terms, source::drive::WEAR),
         ),
     ]
 }
 
 fn growth_finding(growth: Length, measured: Length) -> Finding {
     let terms = vec![Term::new("L", "measured", measured, Unit::Millimetre)];
-    let working = working("ΔL = L − name", terms, source::drive::BELT_NAME);
+    let working = Working::new("ΔL = L − name", terms, source::drive::BELT_NAME);
     let mut finding = Finding::new(
         Id::Named("belt-growth"),
         "longer than its name",
@@ -115,7 +107,7 @@ fn worn_by_depth(bench: &Bench) -> Option<Finding> {
         Term::new("w", "gauge deeper than on a new belt", depth, Unit::Millimetre),
         Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre),
     ];
-    let working = working("4·w·tan(α/2)/p", terms, source::drive::WEAR);
+    let working = Working::new("4·w·tan(α/2)/p", terms, source::drive::WEAR);
     Some(rib_loss(
         "rib-loss-depth",
         "rib loss, by depth",
@@ -149,7 +141,7 @@ fn swinging(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
         Term::new("l", "pivot to pulley", held.arm, Unit::Millimetre),
     ];
     let method = "by eye, at idle";
-    let own = working("2·asin(s/2l)", terms, source::drive::SWING);
+    let own = Working::new("2·asin(s/2l)", terms, source::drive::SWING);
     let mut first = Finding::new(
         Id::Named("swing-angle"),
         "arm swings by",
@@ -166,7 +158,7 @@ fn swinging(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
     let mut findings = vec![first];
     if let Some((_, growth)) = held.growth {
         let terms = vec![Term::new("dL/dα", "per radian", growth, Unit::Millimetre)];
-        let own = working("|dL/dα|·β", terms, source::drive::SWING);
+        let own = Working::new("|dL/dα|·β", terms, source::drive::SWING);
         let moved = swing::belt_moved(angle, growth);
         let name = "belt passing to and fro";
         findings.push(Finding::new(

@@ -1,10 +1,10 @@
 //! Findings of the tensioner's spring against the strand, where the arm stands.
 
 use super::Bench;
-use super::tensioner::{Held, named, working};
+use super::tensioner::{Held, named};
 use crate::drive::spring;
 use crate::quantity::{Quantity, Unit};
-use crate::result::{Finding, Term};
+use crate::result::{Finding, Term, Working};
 use crate::source;
 use uom::si::f64::Force;
 
@@ -23,7 +23,7 @@ pub(super) fn findings(bench: &Bench, held: &Held) -> Vec<Finding> {
     let mut findings = Vec::new();
     if let (Some(Quantity::Torque(torque)), Some(tension)) = (bench.value("spring"), spring_tension(bench, held)) {
         let own = Term::new("M", "spring torque", torque, Unit::NewtonMetre);
-        let working = working("T = M/|dL/dα|", terms(own), source::drive::VIRTUAL_WORK);
+        let working = Working::new("T = M/|dL/dα|", terms(own), source::drive::VIRTUAL_WORK);
         findings.push(named(
             "spring-tension",
             "strand tension the spring holds",
@@ -34,7 +34,7 @@ pub(super) fn findings(bench: &Bench, held: &Held) -> Vec<Finding> {
     }
     if let Some(tension) = super::strands::measured(bench) {
         let own = Term::new("T", "strand tension measured", tension, Unit::Newton);
-        let working = working("M = T·|dL/dα|", terms(own), source::drive::VIRTUAL_WORK);
+        let working = Working::new("M = T·|dL/dα|", terms(own), source::drive::VIRTUAL_WORK);
         let torque = spring::torque(tension, growth);
         findings.push(named(
             "spring-torque",

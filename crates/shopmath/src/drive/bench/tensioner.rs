@@ -8,7 +8,7 @@ use crate::drive::take_up::{self, Fit, TakeUp};
 use crate::quantity::Unit;
 use crate::quantity::exact::angle::Degree;
 use crate::result::{Amount, Finding, Id, Style, Term, Working};
-use crate::source::{self, Source};
+use crate::source;
 use uom::si::f64::{Angle, Length, Ratio};
 
 /// The share of the sweep past which little travel is left (common practice).
@@ -112,14 +112,6 @@ pub(super) fn named(
     Finding::new(Id::Named(id), name, amount, unit, METHOD, working)
 }
 
-pub(super) fn working(equation: &'static str, terms: Vec<Term>, source: Source) -> Working {
-    Working {
-        equation,
-        terms,
-        source,
-    }
-}
-
 /// The belts the arm holds: the lengths at both stops, the shorter first.
 fn range(bench: &Bench, held: &Held) -> Finding {
     let take_up = &held.take_up;
@@ -147,7 +139,7 @@ fn range(bench: &Bench, held: &Held) -> Finding {
         "belts the tensioner takes",
         amount,
         Unit::Millimetre,
-        working("L(α₁) and L(α₂)", terms, source::drive::TAKE_UP),
+        Working::new("L(α₁) and L(α₂)", terms, source::drive::TAKE_UP),
     );
     finding.style = Style::Decimal { step: 0.1 };
     let drawn_within = bench.arm().is_none_or(|arm| arm.drawn_within());
@@ -172,7 +164,7 @@ fn most(held: &Held) -> Option<Finding> {
     let take_up = &held.take_up;
     let dead_centre = *take_up.dead_centres.first()?;
     let terms = vec![Term::new("α", "dead centre", dead_centre, Unit::Degree)];
-    let working = working("L(α) where dL/dα = 0", terms, source::drive::TAKE_UP);
+    let working = Working::new("L(α) where dL/dα = 0", terms, source::drive::TAKE_UP);
     let mut finding = named(
         "take-up-most",
         "longest route of the sweep",
@@ -197,7 +189,7 @@ fn position(bench: &Bench, held: &Held) -> Vec<Finding> {
         )]
     };
     let angle = |id: Id, name: &'static str, angle: Angle| {
-        let working = working("L(α) = L", of_belt(), source::drive::TAKE_UP);
+        let working = Working::new("L(α) = L", of_belt(), source::drive::TAKE_UP);
         let mut finding = Finding::new(id, name, angle, Unit::Degree, METHOD, working);
         finding.style = Style::Decimal { step: 0.1 };
         finding
@@ -218,7 +210,7 @@ fn position(bench: &Bench, held: &Held) -> Vec<Finding> {
 
 fn share(id: &'static str, name: &'static str, fit: &Fit) -> Finding {
     let terms = vec![Term::new("α", "arm angle", fit.angle, Unit::Degree)];
-    let working = working("|α − α_slack| / |α₂ − α₁|", terms, source::drive::TAKE_UP);
+    let working = Working::new("|α − α_slack| / |α₂ − α₁|", terms, source::drive::TAKE_UP);
     let mut finding = named(id, name, fit.share, Unit::Percent, working);
     let near = fit.share.get::<crate::quantity::exact::ratio::Number>() > LITTLE_LEFT;
     finding.cautions.extend(told([(near, caution::drive::NEAR_STOP)]));
@@ -233,7 +225,7 @@ fn per_degree(held: &Held) -> Option<Finding> {
         Term::new("α", "arm angle", angle, Unit::Degree),
         Term::new("dL/dα", "per radian, anticlockwise", growth, Unit::Millimetre),
     ];
-    let working = working("|dL/dα|·π/180", terms, source::drive::TAKE_UP);
+    let working = Working::new("|dL/dα|·π/180", terms, source::drive::TAKE_UP);
     let amount = metres(in_metres(growth).abs() * degree);
     Some(named(
         "belt-per-degree",

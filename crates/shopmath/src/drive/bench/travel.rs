@@ -2,12 +2,12 @@
 //! after the stretch and wear typed.
 
 use super::Bench;
-use super::tensioner::{Held, named, working};
+use super::tensioner::{Held, named};
 use crate::drive::si::metres;
 use crate::drive::take_up::Fit;
 use crate::drive::wear;
 use crate::quantity::{Quantity, Unit};
-use crate::result::{Finding, Term};
+use crate::result::{Finding, Term, Working};
 use crate::source;
 use uom::si::f64::{Length, Ratio};
 
@@ -31,28 +31,28 @@ pub(super) fn left(fit: &Fit, belt: Length) -> Vec<Finding> {
             "growth until the arm runs out",
             fit.remaining,
             Unit::Millimetre,
-            working("L_max − L", Vec::new(), source::drive::TAKE_UP),
+            Working::new("L_max − L", Vec::new(), source::drive::TAKE_UP),
         ),
         named(
             "stretch-left",
             "stretch until the arm runs out",
             wear::stretch_left(fit.remaining, belt),
             Unit::Percent,
-            working("ΔL/L", term(), source::drive::TAKE_UP),
+            Working::new("ΔL/L", term(), source::drive::TAKE_UP),
         ),
         named(
             "seat-left",
             "wear into the grooves until the arm runs out",
             wear::seat_left(fit.remaining, &fit.route),
             Unit::Millimetre,
-            working("ΔL/Σθ", seat_terms, source::drive::SEAT),
+            Working::new("ΔL/Σθ", seat_terms, source::drive::SEAT),
         ),
         named(
             "seat-frees",
             "belt freed by 0.1 mm of seat wear",
             tenth * turn,
             Unit::Millimetre,
-            working(
+            Working::new(
                 "w·Σθ",
                 vec![Term::new("Σθ", "ribbed wraps together, radian", turn, Unit::Number)],
                 source::drive::SEAT,
@@ -99,14 +99,14 @@ pub(super) fn after(bench: &mut Bench, held: &Held, fit: &Fit, belt: Length) -> 
                 "arm angle then",
                 angle,
                 Unit::Degree,
-                working(equation, terms(), source::drive::SEAT),
+                Working::new(equation, terms(), source::drive::SEAT),
             );
             let share = named(
                 "arm-share-worn",
                 "travel used then",
                 share,
                 Unit::Percent,
-                working(equation, terms(), source::drive::SEAT),
+                Working::new(equation, terms(), source::drive::SEAT),
             );
             vec![angle, share]
         }

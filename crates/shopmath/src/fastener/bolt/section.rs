@@ -10,7 +10,6 @@ pub(super) mod wrench;
 use crate::fastener::tighten::Spread;
 use crate::quantity::{Quantity, Unit};
 use crate::result::{Amount, Finding, Id, Style, Term, Working};
-use crate::source::Source;
 use uom::si::f64::{Area, Force, Length, Pressure};
 
 /// A spread as the range of a finding: the middle stays the middle one's, the ends are the least
@@ -23,15 +22,6 @@ fn amount<Q: Into<Quantity> + Copy>(spread: Spread<Q>) -> Amount {
         low: less(less(low, mid), high),
         mid: Some(mid),
         high: more(more(low, mid), high),
-    }
-}
-
-/// How a finding came about.
-fn working(equation: &'static str, terms: Vec<Term>, source: Source) -> Working {
-    Working {
-        equation,
-        terms,
-        source,
     }
 }
 

@@ -242,7 +242,7 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
         ),
         (
             resolved.figures_disagree,
-            " The figure in brackets says otherwise: check the manual.",
+            " The figure beside it says otherwise: check the manual.",
         ),
     ] {
         if holds {

@@ -1,6 +1,6 @@
 //! Section Angle: stiffness of the joint, the clamp load an angle gives, yield and what lies past.
 
-use super::{amount, found, length, load, stress, working};
+use super::{amount, found, length, load, stress};
 use crate::caution::fastener as cautions;
 use crate::fastener::angle::{Joint as Turning, Turned};
 use crate::fastener::bolt::assess::{Common, Section, Stiffness};
@@ -11,7 +11,7 @@ use crate::fastener::si::{metres, ratio};
 use crate::fastener::tighten::Spread;
 use crate::quantity::Unit;
 use crate::quantity::compliance::Compliance;
-use crate::result::{Finding, Term};
+use crate::result::{Finding, Term, Working};
 use crate::source::fastener as sources;
 use uom::si::f64::Angle;
 
@@ -60,7 +60,7 @@ fn turn(angle: Spread<Angle>) -> Finding {
     } else {
         angle.mid.into()
     };
-    let working = working("sum of the angles of the spec", Vec::new(), sources::ANGLE);
+    let working = Working::new("sum of the angles of the spec", Vec::new(), sources::ANGLE);
     found(
         "angle-total",
         "turn after the torque",
@@ -100,8 +100,8 @@ fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned, turns: bool) -
         ),
     ];
     terms.extend(joint_terms(turning));
-    let clamp = working("F = min(F0 + θ·P/(2π·(δS + δP)), Fy)", terms.clone(), sources::ANGLE);
-    let share = working(
+    let clamp = Working::new("F = min(F0 + θ·P/(2π·(δS + δP)), Fy)", terms.clone(), sources::ANGLE);
+    let share = Working::new(
         "ν = F/Fy at one friction; the ends over those of thread and head apart",
         vec![
             Term::new(
@@ -119,7 +119,7 @@ fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned, turns: bool) -
         ],
         sources::YIELD_SHARE,
     );
-    let torque_working = working(
+    let torque_working = Working::new(
         "M = F·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
         vec![Term::new(
             "F",
@@ -164,8 +164,8 @@ fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding>
         }),
     ];
     terms.extend(joint_terms(turning));
-    let to_yield = working("θy = 2π·(Fy − F0)·(δS + δP)/P, from the torque", terms, sources::ANGLE);
-    let plastic = working(
+    let to_yield = Working::new("θy = 2π·(Fy − F0)·(δS + δP)/P, from the torque", terms, sources::ANGLE);
+    let plastic = Working::new(
         "(θ − θy)·P/(2π), at middling friction; 0 before yield",
         vec![
             Term::new(
@@ -178,7 +178,7 @@ fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding>
         ],
         sources::PLASTIC,
     );
-    let elastic = working(
+    let elastic = Working::new(
         "δS·F, at middling friction",
         vec![
             compliance("δS", "resilience of the bolt", turning.bolt_resilience),
@@ -203,7 +203,7 @@ fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding>
         ),
     ];
     findings.extend(common.resolved.grip.given().map(|grip| {
-        let share = working(
+        let share = Working::new(
             "stretch for good over the grip",
             vec![
                 length("s", "stretch for good", turned.past_yield.mid),
@@ -232,7 +232,7 @@ fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding>
 /// How wide the range is after the torque alone and after the angle.
 fn scatter(common: &Common<'_>, turned: &Turned) -> Vec<Finding> {
     let half = |id, name, range| {
-        let working = working(
+        let working = Working::new(
             "± = (high − low)/(2·mid)",
             vec![Term::new("F", "clamp load", amount(range), Unit::Kilonewton)],
             sources::ANGLE,
@@ -298,14 +298,17 @@ fn resiliences(common: &Common<'_>, stiffness: &Stiffness) -> Vec<Finding> {
             "resilience of the bolt",
             body_resilience.total,
             Unit::MicrometrePerKilonewton,
-            ("VDI 2230", working("δS = Σ l/(E·A)", bolt_terms, sources::RESILIENCE)),
+            (
+                "VDI 2230",
+                Working::new("δS = Σ l/(E·A)", bolt_terms, sources::RESILIENCE),
+            ),
         ),
         found(
             "parts-resilience",
             "resilience of the parts",
             parts_resilience.total,
             Unit::MicrometrePerKilonewton,
-            (method, working(equation, parts_terms.clone(), sources::RESILIENCE)),
+            (method, Working::new(equation, parts_terms.clone(), sources::RESILIENCE)),
         ),
     ];
     let diameter = body.thread.diameter;
@@ -318,7 +321,7 @@ fn resiliences(common: &Common<'_>, stiffness: &Stiffness) -> Vec<Finding> {
             Unit::MicrometrePerKilonewton,
             (
                 "Shigley's 30° frusta",
-                working(
+                Working::new(
                     "1/k = ln{[(1.155t + D − d)(D + d)]/[(1.155t + D + d)(D − d)]}/(0.5774·π·E·d), twice over half the grip",
                     parts_terms,
                     sources::FRUSTA,

@@ -1,6 +1,6 @@
 //! Section Clamp load: torque to clamp load, share of yield, the torque at 90 % of yield.
 
-use super::{amount, area, found, length, load, stress, working};
+use super::{amount, area, found, length, load, stress};
 use crate::fastener::bolt::assess::{Common, Section};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::class::Class;
@@ -9,7 +9,7 @@ use crate::fastener::si::{newtons, ratio};
 use crate::fastener::thread::{Standard, Thread};
 use crate::fastener::tighten::{Applied, Bolt, clamp_at, nut_factor, torque_for, torque_per_clamp, twist_factor};
 use crate::quantity::Unit;
-use crate::result::{Amount, Finding, Term};
+use crate::result::{Amount, Finding, Term, Working};
 use crate::source::fastener as sources;
 
 const FRICTION: &str = "VDI 2230 friction";
@@ -93,7 +93,7 @@ fn clamp_load(bolt: &Bolt, applied: Applied, amount: Amount, unit: Unit) -> Find
         )
         .taken_from(bolt.head.source),
     ];
-    let working = working(
+    let working = Working::new(
         "F = M / [P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]; low at the largest friction and torque × (1 − tool), high at the smallest and torque × (1 + tool)",
         terms,
         sources::TIGHTENING,
@@ -115,7 +115,7 @@ fn yield_use(bolt: &Bolt, class: &Class, common: &Common<'_>, share: Amount) -> 
             stress("Rp", class.name, class.yield_strength).taken_from(class.source),
         ])
         .collect();
-    let working = working(
+    let working = Working::new(
         "ν = F·√(1 + 3·[(3/2)·(d2/d0)·(P/(π·d2) + 1.155·μG)]²) / (As·Rp)",
         terms,
         sources::YIELD_SHARE,
@@ -129,7 +129,7 @@ fn at_90(bolt: &Bolt, class: &Class, unit: Unit) -> [Finding; 2] {
     let clamp = clamp_at(&bolt.thread, class.yield_strength, friction.thread, ratio(0.9));
     let torque = torque_for(&bolt.thread, &bolt.head, friction, clamp);
     let twist = ratio(twist_factor(&bolt.thread, friction.thread));
-    let clamp_working = working(
+    let clamp_working = Working::new(
         "F90 = 0.9·As·Rp / √(1 + 3·[(3/2)·(d2/d0)·(P/(π·d2) + 1.155·μG)]²)",
         vec![
             area("As", "stress area", bolt.thread.stress_area()),
@@ -140,7 +140,7 @@ fn at_90(bolt: &Bolt, class: &Class, unit: Unit) -> [Finding; 2] {
         sources::YIELD_SHARE,
     );
     let per_clamp = torque_per_clamp(&bolt.thread, &bolt.head, friction);
-    let torque_working = working(
+    let torque_working = Working::new(
         "M90 = F90·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
         vec![
             load("F90", "clamp load at 90 % of yield", clamp),
@@ -169,7 +169,7 @@ fn at_90(bolt: &Bolt, class: &Class, unit: Unit) -> [Finding; 2] {
 fn factor(bolt: &Bolt) -> Finding {
     let friction = bolt.friction.middle();
     let per_clamp = torque_per_clamp(&bolt.thread, &bolt.head, friction);
-    let working = working(
+    let working = Working::new(
         "K = M/(F·d)",
         vec![
             length("M/F", "torque per clamp load at middling friction", per_clamp).taken_from(bolt.head.source),
@@ -197,7 +197,7 @@ fn proof_load(thread: &Thread, class: &Class) -> Option<Finding> {
         "proof load",
         newtons(thread.stress_area().value * proof.value),
         Unit::Kilonewton,
-        ("stress area", working("Fp = As·Sp", terms, sources::PROOF)),
+        ("stress area", Working::new("Fp = As·Sp", terms, sources::PROOF)),
     ))
 }
 
@@ -215,7 +215,7 @@ fn stress_area(thread: &Thread) -> Finding {
         "stress area",
         thread.stress_area(),
         Unit::SquareMillimetre,
-        (method, working(equation, terms, source)),
+        (method, Working::new(equation, terms, source)),
     )
 }
 

@@ -1,6 +1,6 @@
 //! Section Thread engagement: how deep the bolt has to go, and what pulls the threads out.
 
-use super::{area, found, length, load, stress, working};
+use super::{area, found, length, load, stress};
 use crate::fastener::bolt::assess::{Common, Hold, Section};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::engagement::{Required, Strip, Weaker, boss_factor, break_load, external_area, internal_area};
@@ -48,7 +48,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
             "load that breaks the bolt",
             break_load(&read.thread, class.tensile),
             Unit::Kilonewton,
-            ("stress area", working("As·Rm", terms, sources::PROOF)),
+            ("stress area", Working::new("As·Rm", terms, sources::PROOF)),
         ));
     }
     section
@@ -74,7 +74,7 @@ fn strips(common: &Common<'_>, hold: &Hold, strip: &Strip, engaged: Length) -> V
             Unit::Number,
             (
                 weaker(strip),
-                working("strip load / F high", terms, sources::ENGAGEMENT),
+                Working::new("strip load / F high", terms, sources::ENGAGEMENT),
             ),
         ));
     }
@@ -90,7 +90,7 @@ fn strips(common: &Common<'_>, hold: &Hold, strip: &Strip, engaged: Length) -> V
         Unit::Number,
         (
             weaker(strip),
-            working("strip load / (As·Rm)", terms, sources::ENGAGEMENT),
+            Working::new("strip load / (As·Rm)", terms, sources::ENGAGEMENT),
         ),
     ));
     if let Some(bolt) = common.bolt {
@@ -106,7 +106,7 @@ fn strips(common: &Common<'_>, hold: &Hold, strip: &Strip, engaged: Length) -> V
             common.resolved.torque_unit,
             (
                 "VDI 2230 friction, slippery end",
-                working(
+                Working::new(
                     "M = F·[P/(2π) + d2·μG/(2·cos 30°) + (DKm/2)·μK]",
                     terms,
                     sources::TIGHTENING,
@@ -127,7 +127,7 @@ fn weaker(strip: &Strip) -> &'static str {
 fn strip_working(hold: &Hold, engaged: Length) -> Working {
     let engagement = &hold.engagement;
     let factor = boss_factor(&engagement.thread, engagement.boss).unwrap_or(ratio(1.0));
-    working(
+    Working::new(
         "least of A_Sn·τ·C1 (hole) and A_Ss·0.6·Rm (bolt); A_Sn = π·(Le/P)·Ds,min·[P/2 + (Ds,min − En,max)/√3], A_Ss = π·(Le/P)·Kn,max·[P/2 + (Es,min − Kn,max)/√3]",
         vec![
             length("Le", "full threads engaged", engaged),
@@ -177,12 +177,12 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
     } = hold;
     let thread = &engagement.thread;
     let turns_of = engaged.unwrap_or(required.length);
-    let handbook = working(
+    let handbook = Working::new(
         "max(Le, J·Le); Le = 2·At/{π·Kn,max·[1/2 + (Es,min − Kn,max)/(√3·P)]}, J = A_Ss·Rm,bolt/(A_Sn·Rm,hole·C1)",
         required_terms(hold, required),
         sources::ENGAGEMENT,
     );
-    let by_shear = working(
+    let by_shear = Working::new(
         "A_Sn·τ·C1 = As·Rm",
         vec![
             area("As", "stress area", thread.stress_area()),
@@ -191,8 +191,8 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
         ],
         sources::ENGAGEMENT,
     );
-    let chamfer = working("0.8·P", vec![length("P", "pitch", thread.pitch)], sources::CHAMFER);
-    let turns = working(
+    let chamfer = Working::new("0.8·P", vec![length("P", "pitch", thread.pitch)], sources::CHAMFER);
+    let turns = Working::new(
         "Le/P",
         vec![
             length("Le", "full threads", turns_of),
@@ -260,7 +260,7 @@ fn required_terms(hold: &Hold, required: &Required) -> Vec<Term> {
 
 fn rule_of_thumb(diameter: Length, material: &Material) -> Finding {
     let times = material.family.rule_of_thumb();
-    let working = working(
+    let working = Working::new(
         "1 d in steel, 1.5 d in cast iron, 2 d in aluminium and magnesium",
         vec![
             length("d", "diameter", diameter),
@@ -278,7 +278,7 @@ fn rule_of_thumb(diameter: Length, material: &Material) -> Finding {
 }
 
 fn with_insert(hold: &Hold, insert: &Strip, engaged: Length) -> Finding {
-    let working = working(
+    let working = Working::new(
         "as the strip load, with Ds,min and En,max of the hole 1.3·P larger",
         vec![
             length("Le", "full threads engaged", engaged),

@@ -1,13 +1,14 @@
 //! Section Stretch bolt: what a measured bolt has kept, beside what the spec does to it. It never
 //! says that a single-use bolt may be used again.
 
-use super::{found, length, working};
+use super::{found, length};
 use crate::caution::fastener as cautions;
 use crate::fastener::bolt::assess::{Common, Section};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::reuse::permanent_set;
 use crate::fastener::si::metres;
 use crate::quantity::Unit;
+use crate::result::Working;
 use crate::source::fastener as sources;
 
 const NOTE_NO_LEAVE: &str =
@@ -35,7 +36,7 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
         Unit::Millimetre,
         (
             "length against length",
-            working("l − l0", terms.clone(), sources::LENGTHS),
+            Working::new("l − l0", terms.clone(), sources::LENGTHS),
         ),
     ));
     section.findings.push(found(
@@ -43,7 +44,10 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
         "that is, of its length",
         kept.share,
         Unit::Percent,
-        ("length against length", working("(l − l0)/l0", terms, sources::LENGTHS)),
+        (
+            "length against length",
+            Working::new("(l − l0)/l0", terms, sources::LENGTHS),
+        ),
     ));
     section.notes.push(NOTE_NO_LEAVE.into());
     if kept.set < metres(0.0) {

@@ -1,6 +1,6 @@
 //! Section Stuck: how hard to turn a seized bolt, and what heat does.
 
-use super::{found, length, stress, working};
+use super::{found, length, stress};
 use crate::caution::{Caution, fastener as cautions};
 use crate::fastener::bolt::assess::{Common, Section};
 use crate::fastener::bolt::field::SectionId;
@@ -13,7 +13,7 @@ use crate::fastener::thread::Thread;
 use crate::fastener::tighten::head_share;
 use crate::quantity::print::{self, plain};
 use crate::quantity::{Quantity, Unit};
-use crate::result::{Finding, Term};
+use crate::result::{Finding, Term, Working};
 use crate::source::fastener as sources;
 use uom::si::f64::{TemperatureCoefficient, TemperatureInterval, Torque};
 
@@ -61,7 +61,7 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
         "stop turning at",
         stops,
         unit,
-        ("80 % of twist-yield", working("0.8·M", stop_terms, sources::STOP)),
+        ("80 % of twist-yield", Working::new("0.8·M", stop_terms, sources::STOP)),
     ));
     if let Some(lever) = common.resolved.lever.given()
         && let Some(force) = common.keep("lever", hand_force(stops, lever))
@@ -75,7 +75,7 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
             "that is, at the hand",
             force,
             Unit::Newton,
-            ("lever arm", working("F = M/l", terms, sources::LEVER)),
+            ("lever arm", Working::new("F = M/l", terms, sources::LEVER)),
         ));
     }
     let yield_terms = vec![
@@ -89,7 +89,7 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
         unit,
         (
             "pure twist of the core",
-            working("(π/16)·d3³·Rp/√3", yield_terms, sources::TWIST_YIELD),
+            Working::new("(π/16)·d3³·Rp/√3", yield_terms, sources::TWIST_YIELD),
         ),
     ));
     section.findings.extend(twist_break(thread, class).map(|breaks| {
@@ -107,7 +107,10 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
             "twists the bolt off from",
             breaks,
             unit,
-            ("ISO 898-7", working("X·Rm·(π/16)·d3,min³", terms, sources::TWIST_BREAK)),
+            (
+                "ISO 898-7",
+                Working::new("X·Rm·(π/16)·d3,min³", terms, sources::TWIST_BREAK),
+            ),
         )
     }));
     section.cautions.push(cautions::TWIST_IS_NO_SPEC);
@@ -142,7 +145,10 @@ fn warm(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class: 
             "thread opens on diameter by",
             grown,
             Unit::Micrometre,
-            ("both warm", working("(α hole − α bolt)·d·ΔT", terms, sources::HEAT)),
+            (
+                "both warm",
+                Working::new("(α hole − α bolt)·d·ΔT", terms, sources::HEAT),
+            ),
         ));
     }
     section.want("grip", &resolved.grip);
@@ -179,7 +185,7 @@ fn clamp_changes(
     } else {
         "clamp load changes by"
     };
-    let working = working("ΔF = (α parts − α bolt)·ΔT·lK/(δS + δP)", terms, sources::HEAT);
+    let working = Working::new("ΔF = (α parts − α bolt)·ΔT·lK/(δS + δP)", terms, sources::HEAT);
     vec![found(
         "heat-clamp-change",
         name,
