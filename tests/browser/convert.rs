@@ -167,8 +167,10 @@ fn settings_stay_and_decide_what_comes_first() -> Outcome {
     phone.tap(".head-button")?;
     phone.tap("input[name='theme'][value='dark']")?;
     let dark = "return document.documentElement.dataset.theme === 'dark' \
-         && getComputedStyle(document.body).backgroundColor === 'rgb(14, 18, 19)'";
-    phone.until_true("the dark theme", dark)?;
+         && getComputedStyle(document.body).backgroundColor === 'rgb(14, 18, 19)' \
+         && [...document.querySelectorAll('meta[name=theme-color]')].filter(({ media }) => matchMedia(media).matches) \
+              .every(({ content }) => content === '#0e1213')";
+    phone.until_true("the dark theme, the browser's bars included", dark)?;
     phone.screenshot("convert-dark")?;
     phone.tap("input[name='theme'][value='sun']")?;
     phone.until_true(

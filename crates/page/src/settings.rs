@@ -1,7 +1,7 @@
 //! Settings: what the user's tools read in, and the theme. Kept on the device.
 
 use crate::storage::{self, StoreError};
-use gloo::utils::document_element;
+use gloo::utils::{document, document_element};
 use shopmath::tools::Tools;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -82,10 +82,31 @@ pub(crate) fn use_settings() -> SettingsHandle {
     use_effect_with((settings.theme, settings.tools), move |&(theme, tools)| {
         // A theme the document does not get is a theme not seen; nothing else depends on it.
         let _ = document_element().set_attribute("data-theme", theme.id());
+        colour_bars(theme);
         let kept = storage::set(THEME, theme.id()).and_then(|()| storage::set(TOOLS, tools.id()));
         dispatcher.dispatch(Change::Kept(kept.err()));
     });
     settings
+}
+
+/// Gives the browser's own bars the colour of the theme: of the two that the document names, the one that
+/// the system's would take, or the chosen one.
+fn colour_bars(theme: Theme) {
+    let bars = [
+        ("bar-sun", Theme::Sun, "(prefers-color-scheme: light)"),
+        ("bar-dark", Theme::Dark, "(prefers-color-scheme: dark)"),
+    ];
+    for (id, own, system) in bars {
+        let media = match theme {
+            Theme::System => system,
+            _ if theme == own => "all",
+            _ => "not all",
+        };
+        if let Some(bar) = document().get_element_by_id(id) {
+            // Any element takes the attribute.
+            let _ = bar.set_attribute("media", media);
+        }
+    }
 }
 
 fn load() -> Settings {

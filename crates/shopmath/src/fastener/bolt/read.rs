@@ -196,7 +196,14 @@ fn checked_turn(read: Angle) -> Result<Angle, Refusal> {
 fn value(key: &'static str, text: &str, unit: Unit) -> Read<Quantity> {
     read::value(text, Expect::field(unit))
         .map(|typed| typed.quantity())
-        .map_err(|fault| misread(key, text, &fault))
+        .map_err(|fault| {
+            let mut wrong = misread(key, text, &fault);
+            // What reads in a list of specs may be more than one value.
+            wrong
+                .remedies
+                .retain(|remedy| read::value(remedy, Expect::field(unit)).is_ok());
+            wrong
+        })
 }
 
 /// Puts the key on a refusal.
