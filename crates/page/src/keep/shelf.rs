@@ -115,34 +115,38 @@ pub(crate) async fn all(unkept: Vec<Sheet>) -> Result<Vec<Sheet>, KeepError> {
     let records = base::begin(false).await?.all(RECORDS).await?;
     let mut all = sheets(&records).await?;
     let tab = label::tab();
-    let last = |sheet: Sheet| {
-        let (rev, tab, step) = (sheet.rev, tab.clone(), u64::MAX);
-        (Written { rev, tab, step }, sheet)
-    };
-    let mut typed: Vec<(Written, Sheet)> = unkept.into_iter().map(last).collect();
     for name in storage::names(draft::DRAFT) {
         if let Some(Ok((written, sheet))) = draft::read(&name) {
-            let older = |(own, held): &(Written, Sheet)| held.id == sheet.id && own.tab == written.tab;
-            if !typed.iter().any(older) {
-                typed.push((written, sheet));
+            // This tab's own draft of what it holds may be older.
+            if written.tab != tab || !unkept.iter().any(|held| held.id == sheet.id) {
+                lay(&mut all, &records, &written, sheet);
             }
         }
     }
-    for (written, mut sheet) in typed {
-        let record = records.iter().find(|record| text(record, "id") == sheet.id);
-        let used = choose::which(&label::written(&record.unwrap_or_default()), &written);
-        match all.iter_mut().find(|kept| kept.id == sheet.id) {
-            Some(kept) if used == Use::Record || sheet.says_the_same(kept) => {}
-            Some(kept) if used == Use::Draft => *kept = sheet,
-            None => all.push(sheet),
-            Some(_) => {
-                sheet.id = clock::new_id();
-                sheet.rev = 0;
-                all.push(sheet);
-            }
-        }
+    for sheet in unkept {
+        let (rev, tab, step) = (sheet.rev, tab.clone(), u64::MAX);
+        lay(&mut all, &records, &Written { rev, tab, step }, sheet);
     }
     Ok(all)
+}
+
+/// Lays what is not saved in the place of its record, or beside it where neither holds the other.
+#[inline(never)]
+fn lay(all: &mut Vec<Sheet>, records: &Array, written: &Written, mut sheet: Sheet) {
+    let record = records.iter().find(|record| text(record, "id") == sheet.id);
+    let used = choose::which(&label::written(&record.unwrap_or_default()), written);
+    if let Some(kept) = all.iter_mut().find(|kept| kept.id == sheet.id) {
+        if used == Use::Record || sheet.says_the_same(kept) {
+            return;
+        }
+        if used == Use::Draft {
+            *kept = sheet;
+            return;
+        }
+        sheet.id = clock::new_id();
+        sheet.rev = 0;
+    }
+    all.push(sheet);
 }
 
 /// The ids that are taken, those of drafts among them.
