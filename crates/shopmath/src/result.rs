@@ -121,6 +121,7 @@ pub struct Term {
 impl Working {
     /// How a result came about.
     #[must_use]
+    #[inline(never)]
     pub fn new(equation: &'static str, terms: Vec<Term>, source: Source) -> Self {
         Self {
             equation,
@@ -190,6 +191,7 @@ impl Term {
 
     /// The same number, with the table it was taken from.
     #[must_use]
+    #[inline(never)]
     pub fn taken_from(self, source: Source) -> Self {
         Self {
             source: Some(source),
