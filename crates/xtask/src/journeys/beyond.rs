@@ -89,6 +89,7 @@ const BEYOND: &[Beyond] = &[
             "sheet::files::tables_open_in_a_spreadsheet_and_run_nothing_there",
             "sheet::share::a_sheet_too_long_for_a_code_says_so_and_goes_as_link_or_file",
             "sheet::storage::a_record_that_cannot_be_read_is_set_aside_whole_and_can_be_saved",
+            "sheet::storage::a_backup_holds_what_could_not_be_saved_and_says_what_it_leaves_out",
             "sheet::storage::a_record_of_a_newer_version_is_left_alone",
         ],
     },
@@ -105,7 +106,10 @@ const BEYOND: &[Beyond] = &[
     Beyond {
         engine: Engine::WebKit,
         reason: "its driver does not answer once there is a second tab",
-        journeys: &["sheet::two_tabs::a_save_in_one_tab_shows_in_the_other"],
+        journeys: &[
+            "sheet::two_tabs::a_save_in_one_tab_shows_in_the_other",
+            "sheet::two_tabs::what_a_tab_typed_last_before_it_went_is_not_written_over",
+        ],
     },
     Beyond {
         engine: Engine::WebKit,
