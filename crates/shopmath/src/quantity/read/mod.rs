@@ -195,9 +195,16 @@ pub fn stages(text: &str, expect: Expect) -> Result<Vec<Stage>, Fault> {
 /// ```
 pub fn line(text: &str) -> Result<Line<'_>, Fault> {
     line_from(text, 0).or_else(|fault| {
-        // What begins with a number may be a name: `3/8-16 30 lbf·ft`.
+        // What begins with a number may be a name: `3/8-16 30 lbf·ft`. Not before an angle: `2x turn 90°`.
         let name = label::leading(text);
-        name.and_then(|from| line_from(text, from).ok()).ok_or(fault)
+        let read = name.and_then(|from| line_from(text, from).ok());
+        let turns = |line: &Line<'_>| {
+            line.stages
+                .iter()
+                .take(1)
+                .any(|first| first.value.kind() == Kind::Angle)
+        };
+        read.filter(|line| !turns(line)).ok_or(fault)
     })
 }
 

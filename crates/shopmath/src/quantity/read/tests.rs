@@ -457,6 +457,7 @@ fn no_number_is_lost_joined_or_taken_for_another_in_silence() {
         ("10 x M6 10 Nm", "10 N·m"),
         ("4 x 25 Nm", "unknown"),
         ("2 x 90°", "unknown"),
+        ("2x turn 90°", "unknown"),
         ("1/4-3/8 in", "0.25–0.375 in"),
         ("1/4-20 in", "0.25–20 in"),
         ("22 mm AF", "22 mm"),
