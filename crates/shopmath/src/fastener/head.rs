@@ -195,13 +195,7 @@ fn ordered(small: &'static str, small_read: Length, large: &'static str, large_r
     if small_read < large_read {
         return Ok(());
     }
-    Err(Refusal::NotSmaller {
-        small,
-        large,
-        small_read: small_read.into(),
-        large_read: large_read.into(),
-        unit: Unit::Millimetre,
-    })
+    Err(Refusal::not_smaller((small, small_read), (large, large_read)))
 }
 
 impl Row {

@@ -6,6 +6,7 @@ use super::class;
 use crate::quantity::print::{self, rounded};
 use crate::quantity::{Quantity, Unit};
 use core::fmt;
+use uom::si::f64::Length;
 
 /// A fastener question that cannot be answered.
 #[derive(Clone, Debug, PartialEq)]
@@ -238,6 +239,20 @@ impl fmt::Display for Refusal {
 }
 
 impl Refusal {
+    /// A length that has to be smaller than another, each with its name.
+    pub(in crate::fastener) fn not_smaller(
+        (small, small_read): (&'static str, Length),
+        (large, large_read): (&'static str, Length),
+    ) -> Self {
+        Self::NotSmaller {
+            small,
+            large,
+            small_read: small_read.into(),
+            large_read: large_read.into(),
+            unit: Unit::Millimetre,
+        }
+    }
+
     /// Whole texts to offer instead, each one tap away.
     pub(super) fn remedies(&self) -> Vec<String> {
         match self {

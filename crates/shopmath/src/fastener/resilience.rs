@@ -252,11 +252,5 @@ fn smaller(
     if positive && (small_read < large_read || (or_equal && small_read <= large_read)) {
         return Ok(());
     }
-    Err(Refusal::NotSmaller {
-        small,
-        large,
-        small_read: small_read.into(),
-        large_read: large_read.into(),
-        unit: Unit::Millimetre,
-    })
+    Err(Refusal::not_smaller((small, small_read), (large, large_read)))
 }

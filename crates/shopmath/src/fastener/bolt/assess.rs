@@ -15,7 +15,6 @@ use crate::fastener::refusal::Refusal;
 use crate::fastener::resilience::{self, Body, BodyResilience, Held, Parts, PartsResilience};
 use crate::fastener::tighten::{Applied, Bolt, Spread};
 use crate::field::FieldFault;
-use crate::quantity::Unit;
 use crate::result::{Finding, Term};
 use crate::source::Source;
 use uom::si::f64::{Force, Length, Ratio};
@@ -284,13 +283,7 @@ impl Common<'_> {
         let fits = if shank <= grip {
             Ok(shank)
         } else {
-            Err(Refusal::NotSmaller {
-                small: "shank",
-                large: "grip",
-                small_read: shank.into(),
-                large_read: grip.into(),
-                unit: Unit::Millimetre,
-            })
+            Err(Refusal::not_smaller(("shank", shank), ("grip", grip)))
         };
         self.keep("shank", fits)
     }
