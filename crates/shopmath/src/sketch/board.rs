@@ -9,6 +9,8 @@ const LETTER: f64 = 8.8;
 const ABOVE: f64 = 12.0;
 const BELOW: f64 = 4.0;
 const EDGE: f64 = 2.0;
+/// How near the upper edge words stand at most: on a narrow phone they are larger beside the drawing.
+const HIGHEST: f64 = 19.0;
 /// Letters shown of a name.
 const LONGEST: usize = 17;
 
@@ -108,7 +110,7 @@ impl Board {
         let inward = |&[x, y]: &Point| {
             [
                 between(x, half + EDGE, WIDTH - half - EDGE),
-                between(y, ABOVE + EDGE, self.height - BELOW - EDGE),
+                between(y, HIGHEST, self.height - BELOW - EDGE),
             ]
         };
         let cost = |at: Point| {
