@@ -168,22 +168,27 @@ impl Phone {
 
     /// Opens an address of the page, such as `#/convert`, and waits until it runs.
     pub fn open(&self, address: &str) -> Result<()> {
+        // Firefox's driver answers while the page it comes from still stands, if the worker sends the address
+        // on; what runs in that page then is never answered.
+        let leaves = !address.starts_with('#');
+        if leaves {
+            self.script::<()>("window.left = true", Vec::new())?;
+        }
         self.go(&format!("{}{address}", self.site))?;
+        if leaves {
+            self.until_true("the next page", "return !window.left")?;
+        }
         self.until_running()?;
         self.until_drawn()
     }
 
     /// Waits until the page has heard of what happened last and drawn it: where only the part behind the
-    /// `#` changes, WebKit's driver answers before the page knows. Firefox's driver answers while the page
-    /// it comes from still stands, if the worker sends the address on; that page is left before it draws.
+    /// `#` changes, WebKit's driver answers before the page knows.
     fn until_drawn(&self) -> Result<()> {
-        self.until_true(
-            "the page to draw",
-            "return new Promise((done) => { const yes = () => done(true); \
-             requestAnimationFrame(() => setTimeout(() => requestAnimationFrame(() => setTimeout(yes)))); \
-             setTimeout(yes, 500); })",
-        )?;
-        self.until_running()
+        let heard = "return new Promise((done) => { \
+             requestAnimationFrame(() => setTimeout(() => requestAnimationFrame(() => setTimeout(done)))); \
+             setTimeout(done, 500); })";
+        self.script(heard, Vec::new())
     }
 
     /// Goes to any address, whatever is there.
