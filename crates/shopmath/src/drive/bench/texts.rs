@@ -2,6 +2,8 @@
 
 use super::fields::{ROWS, Row, row_of};
 
+/// The key that makes a link one of an own drive.
+const PULLEYS: &str = "pulleys";
 /// A list without a pulley, in a link.
 const NO_PULLEY: &str = ";";
 
@@ -50,10 +52,11 @@ impl DriveText {
     /// ```
     #[must_use]
     pub fn from_link<'a>(pairs: impl IntoIterator<Item = (&'a str, &'a str)> + Clone) -> Self {
-        let own_drive = pairs.clone().into_iter().any(|(key, _)| key == "pulleys");
+        let own_drive = pairs.clone().into_iter().any(|(key, _)| key == PULLEYS);
         let mut texts = if own_drive { Self::default() } else { Self::demo() };
         for (key, text) in pairs {
-            texts.set(key, if text == NO_PULLEY { "" } else { text });
+            let none = key == PULLEYS && text == NO_PULLEY;
+            texts.set(key, if none { "" } else { text });
         }
         texts
     }
@@ -74,12 +77,12 @@ impl DriveText {
             return Vec::new();
         }
         let differs = |(row, text): &(&'static Row, &String)| {
-            row.field.key == "pulleys" || (text.as_str() != row.field.default && !text.is_empty())
+            row.field.key == PULLEYS || (text.as_str() != row.field.default && !text.is_empty())
         };
         let pairs = ROWS.iter().zip(&self.texts).filter(differs);
         let link = |(row, text): (&'static Row, &String)| {
-            let text = if text.trim().is_empty() { NO_PULLEY } else { text };
-            (row.field.key, text.to_owned())
+            let none = row.field.key == PULLEYS && text.trim().is_empty();
+            (row.field.key, if none { NO_PULLEY.to_owned() } else { text.clone() })
         };
         pairs.map(link).collect()
     }
