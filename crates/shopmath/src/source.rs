@@ -44,6 +44,21 @@ pub struct Source {
     pub mark: Mark,
 }
 
+impl Source {
+    /// The source as it is cited beside a number: publication, part and mark.
+    ///
+    /// ```
+    /// use shopmath::source::fastener::{PROOF, STOP};
+    /// assert_eq!(PROOF.cited(), "ISO 898-1, SAE J429: proof load = As·Sp (as published)");
+    /// assert_eq!(STOP.cited(), "80 % of the twist-yield torque (common practice, no source)");
+    /// ```
+    #[must_use]
+    pub fn cited(&self) -> String {
+        let join = if self.publication.is_empty() { "" } else { ": " };
+        [self.publication, join, self.part, " (", self.mark.words(), ")"].concat()
+    }
+}
+
 /// NIST SP 811: factors between units, from exact definitions.
 pub const UNITS: Source = Source {
     publication: "NIST SP 811:2008, Appendix B",

@@ -5,7 +5,6 @@ use super::fold::use_fold;
 use js_sys::Number;
 use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::{Amount, Difference, Finding as Found, Id, Style, Term};
-use shopmath::source::Source;
 use yew::prelude::*;
 
 #[derive(PartialEq, Properties)]
@@ -140,21 +139,13 @@ fn difference(difference: &Difference) -> Html {
 /// Equation, numbers put in, method and source.
 fn working(finding: &Found) -> Html {
     let working = &finding.working;
-    let source = |source: Source| {
-        html! {
-            <dd>
-                if !source.publication.is_empty() { { source.publication }{ ": " } }
-                { source.part }{ " (" }{ source.mark.words() }{ ")" }
-            </dd>
-        }
-    };
     html! {
         <dl class="working">
             <dt>{ "Equation" }</dt><dd class="equation">{ working.equation }</dd>
             { for working.terms.iter().map(term) }
             <dt>{ "Method" }</dt><dd>{ finding.method }</dd>
             <dt>{ "Source" }</dt>
-            { for working.sources().map(source) }
+            { for working.sources().map(|source| html! { <dd>{ source.cited() }</dd> }) }
         </dl>
     }
 }

@@ -178,14 +178,7 @@ fn sources(job: &Job) -> Html {
             note(TIGHTENING);
         }
     }
-    let line = |source: &Source| {
-        let publication = if source.publication.is_empty() {
-            String::new()
-        } else {
-            format!("{}: ", source.publication)
-        };
-        html! { <li>{ publication }{ source.part }{ " (" }{ source.mark.words() }{ ")" }</li> }
-    };
+    let line = |source: &Source| html! { <li>{ source.cited() }</li> };
     if all.is_empty() {
         return html! {};
     }
