@@ -70,9 +70,9 @@ struct Lane {
     torque_yields: bool,
 }
 
-/// Steps between the thread frictions at which ends are sought. Between them a share of yield and a torque
-/// bend by less than a thousandth.
-const FRICTIONS: i32 = 8;
+/// Steps between the thread frictions at which ends are sought. In one step a share of yield and a torque bend
+/// by less than a thousandth, also where yield begins within it.
+const FRICTIONS: i32 = 64;
 
 /// Angle that a clamp load takes, θ = 2π·F·(δS + δP)/P.
 ///

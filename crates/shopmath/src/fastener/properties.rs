@@ -154,7 +154,7 @@ proptest! {
         // Equal where the torque alone has already passed yield.
         prop_assert!(narrow <= wide * (1.0 + 1e-9) + 1e-12, "{narrow} against {wide}");
         // No friction of the range, of thread and head apart, lies outside the ends, but for the thousandth
-        // that nine thread frictions leave.
+        // that the steps of the thread friction leave.
         let Friction { thread, head } = joint.bolt.friction;
         for (one, other) in [(0.0, 0.0), (1.0, 0.0), (0.0, 1.0), (1.0, 1.0), (0.55, 1.0), (0.3, 0.4)] {
             let only = |range: FrictionRange, share: f64| {
