@@ -18,6 +18,7 @@ mod shelf;
 pub(crate) use clock::{new_id, today};
 pub(crate) use draft::draft_keep;
 pub(crate) use error::KeepError;
+pub(crate) use label::searched;
 pub(crate) use news::{News, use_news};
 pub(crate) use removed::{Removed, put_back, remove, remove_unreadable};
 pub(crate) use sheets::{Opened, Saved, add, open, save};

@@ -78,6 +78,8 @@ fn a_search_finds_by_machine_bolt_part_check_and_note() -> Outcome {
         ("6pk1453", &["belts"]),
         ("wobble", &["pump"]),
         ("Österby", &["pump"]),
+        ("osterby", &["pump"]),
+        ("pümp", &["pump"]),
         ("seized", &["brakes"]),
         ("every-spring", &["belts"]),
         ("larkfield seized", &["brakes"]),

@@ -72,10 +72,21 @@ pub(super) fn read(value: &JsValue) -> Result<Sheet, SheetFault> {
     record.sheet()
 }
 
-/// A sheet's head, its words in the browser's lower case.
+/// A text as it is searched: in lower case and without accents, so that *Kuhler* finds *Kühler*. By the
+/// browser, whose tables need not be brought along.
+pub(crate) fn searched(text: &str) -> String {
+    let apart = JsString::from(text).to_lower_case().normalize("NFD");
+    let is_accent = |letter: &char| matches!(letter, '\u{300}'..='\u{36f}');
+    String::from(apart)
+        .chars()
+        .filter(|letter| !is_accent(letter))
+        .collect()
+}
+
+/// A sheet's head, its words as they are searched.
 pub(super) fn head(sheet: &Sheet, complete: bool) -> Head {
     let mut head = Head::of(sheet, complete);
-    head.words = JsString::from(head.words).to_lower_case().into();
+    head.words = searched(&head.words);
     head
 }
 
@@ -108,7 +119,8 @@ pub(super) fn read_head(value: &JsValue) -> Option<Head> {
     let count = |name| usize::try_from(whole(value, name)).unwrap_or(0);
     let is = |name| entry(value, name).is_truthy();
     Some(Head {
-        words: entry(value, "words").as_string()?,
+        // An older head has its accents yet.
+        words: searched(&entry(value, "words").as_string()?),
         id: text(value, "id"),
         rev: whole(value, "rev"),
         updated: text(value, "updated"),

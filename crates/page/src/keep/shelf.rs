@@ -13,7 +13,7 @@ use wasm_bindgen::JsValue;
 /// All that is kept, as the list shows it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Shelf {
-    /// Newest first, words in lower case. A sheet that was typed but is not kept yet is among
+    /// Newest first, words as they are searched. A sheet that was typed but is not kept yet is among
     /// them.
     pub(crate) heads: Vec<Head>,
     pub(crate) unreadable: Vec<Unreadable>,

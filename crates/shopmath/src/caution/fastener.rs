@@ -12,6 +12,11 @@ pub const SINGLE_USE: Caution = Caution {
     slug: "single-use",
     text: "Torque plus angle usually means a single-use bolt. Fit a new one, whatever the numbers say; only the vehicle maker's procedure decides otherwise.",
 };
+/// A bolt of a sheet that a person marked: the same caution, which need not say what it is guessed from.
+pub const MARKED_SINGLE_USE: Caution = Caution {
+    slug: "single-use",
+    text: "Single-use: fit a new one, whatever the numbers say; only the vehicle maker's procedure decides otherwise.",
+};
 /// The reading is outside what the tool promises.
 pub const READING_OUTSIDE: Caution = Caution {
     slug: "reading-outside-tolerance",

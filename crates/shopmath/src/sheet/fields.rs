@@ -213,6 +213,22 @@ pub fn reading_fields(row: &Fastener, count: Option<u64>) -> usize {
     there.max(most.min(there + 1)).max(1)
 }
 
+/// How many readings stand in a row beyond its `count` of bolts; none while that cannot be read.
+///
+/// ```
+/// use shopmath::sheet::{Fastener, fields::readings_beyond};
+/// let row = Fastener { readings: ["24", "", "26"].map(String::from).to_vec(), ..Fastener::default() };
+/// assert_eq!([Some(1), Some(3), None].map(|count| readings_beyond(&row, count)), [1, 0, 0]);
+/// ```
+#[must_use]
+pub fn readings_beyond(row: &Fastener, count: Option<u64>) -> usize {
+    let bolts = count
+        .and_then(|count| usize::try_from(count).ok())
+        .unwrap_or(usize::MAX);
+    let beyond = row.readings.iter().skip(bolts);
+    beyond.filter(|typed| !typed.trim().is_empty()).count()
+}
+
 /// A row that has a number.
 trait Numbered {
     fn id(&self) -> u32;

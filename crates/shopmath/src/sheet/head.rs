@@ -1,7 +1,7 @@
 //! What a list of sheets shows of each, so that it need not read them whole.
 //!
 //! A head is made from its sheet at every save and kept beside it; a lost one is made again. Where
-//! it is kept is the page's affair, and so is lower case, whose tables the browser has already.
+//! it is kept is the page's affair, and so are lower case and accents, whose tables the browser has already.
 
 use super::assess::{self, Progress};
 use super::date::Date;
@@ -82,7 +82,8 @@ pub fn compare(one: &Head, other: &Head) -> Ordering {
 }
 
 /// Whether each word of a query stands somewhere in a head's words, also as a part of a word.
-/// Capitals are told apart, so both texts come in lower case; an empty query is in everything.
+/// Capitals and accents are told apart, so both texts come in lower case and without accents; an empty
+/// query is in everything.
 ///
 /// ```
 /// use shopmath::sheet::head;
@@ -90,10 +91,8 @@ pub fn compare(one: &Head, other: &Head) -> Ordering {
 /// assert!(!head::matches("larkfield van\ntensioner bolt", "tension idler"));
 /// ```
 #[must_use]
-pub fn matches(lowered_words: &str, lowered_query: &str) -> bool {
-    lowered_query
-        .split(char::is_whitespace)
-        .all(|word| lowered_words.contains(word))
+pub fn matches(words: &str, query: &str) -> bool {
+    query.split(char::is_whitespace).all(|word| words.contains(word))
 }
 
 fn words(sheet: &Sheet) -> String {

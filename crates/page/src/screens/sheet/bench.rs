@@ -1,5 +1,6 @@
 //! One sheet on the bench: its head, bolts, parts, checks, belt drives and intervals.
 
+use super::away::Away;
 use super::desk::{Desk, Slot, use_desk};
 use super::entries::{Entries, Row, open, use_onset, wrong};
 use super::fastener::FastenerRow;
@@ -7,10 +8,9 @@ use super::job::{Change, Job};
 use super::paper::PaperAtHand;
 use super::portions::{Portion, use_portion};
 use super::said::said;
-use super::share::Share;
 use super::steps::steps;
+use super::summary;
 use super::unreadable::unreadable;
-use super::{carry, summary};
 use crate::forms::typing;
 use crate::link::{Places, put};
 use crate::pace;
@@ -29,7 +29,7 @@ use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, BELT, CHECK, HEAD, INTERVAL, MONEY, PART};
 use shopmath::sheet::limits::LONG_TEXT;
 use shopmath::sheet::order::{Action, List, Row as NewRow, free_id};
-use shopmath::sheet::{Belt, Check, Fastener, Interval, Part, csv};
+use shopmath::sheet::{Belt, Check, Fastener, Interval, Part};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -207,8 +207,7 @@ fn Open(props: &OpenProps) -> Html {
                 </form>
 
                 { away }
-                { out(job, desk) }
-                <Share job={job.clone()} />
+                <Away job={job.clone()} desk={desk.clone()} />
                 { cautions(&[caution::RECORD_IS_YOURS]) }
             </div>
             <Spoken words={said(job)} />
@@ -289,36 +288,6 @@ fn demo(desk: &Desk) -> Html {
         <div class="bring bring-tall">
             <p>{ "Demo: an invented van with example figures. No maker’s values." }</p>
             { Button::chip("Remove the demo", onclick).id("remove-demo").draw() }
-        </div>
-    }
-}
-
-/// Files, paper, and a copy to work on.
-fn out(job: &Rc<Job>, desk: &Desk) -> Html {
-    let file = |name: &str| format!("{}-{name}", job.sheet.id);
-    let saved = |id: &'static str, words: &'static str, onclick| Button::chip(words, onclick).id(id).draw();
-    let json = {
-        let (job, name) = (job.clone(), file("sheet.json"));
-        Callback::from(move |_: MouseEvent| {
-            // A sheet past its limits is not saved either, and its head says why.
-            let _ = carry::export(&name, std::slice::from_ref(&*job.sheet));
-        })
-    };
-    let table = |name: &'static str, table: fn(&shopmath::sheet::Sheet) -> String| {
-        let (job, name) = (job.clone(), file(name));
-        Callback::from(move |_: MouseEvent| carry::download(&name, carry::CSV, &table(&job.sheet)))
-    };
-    let copy = {
-        let (job, desk) = (job.clone(), desk.clone());
-        Callback::from(move |_: MouseEvent| super::shared::keep_copy((*job.sheet).clone(), job.tools(), desk.clone()))
-    };
-    html! {
-        <div class="chips">
-            { saved("print-sheet", "Print", Callback::from(|_: MouseEvent| carry::print())) }
-            { saved("export-sheet", "Save as a file", json) }
-            { saved("export-bolts", "Bolts as a table (CSV)", table("bolts.csv", csv::fasteners)) }
-            { saved("export-parts", "Parts as a table (CSV)", table("parts.csv", csv::parts)) }
-            { saved("save-copy", "Make a copy", copy) }
         </div>
     }
 }

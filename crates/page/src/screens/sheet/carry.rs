@@ -9,13 +9,13 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, Event, File, HtmlAnchorElement, Url};
 
 /// The type of a file of sheets.
-pub(super) const JSON: &str = "application/json";
+const JSON: &str = "application/json";
 /// The type of a table.
-pub(super) const CSV: &str = "text/csv;charset=utf-8";
+const CSV: &str = "text/csv;charset=utf-8";
 
-/// Hands a text over as a file. Where the browser refuses, its own message says so.
-pub(super) fn download(name: &str, kind: &str, text: &str) {
-    let _ = try_download(name, kind, text);
+/// Hands a text over as a file, or says that there is none.
+pub(super) fn download(name: &str, kind: &str, text: &str) -> Result<(), String> {
+    try_download(name, kind, text).map_err(|_| "The browser did not take the file.".into())
 }
 
 fn try_download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
@@ -34,7 +34,17 @@ fn try_download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
 /// Hands sheets over as one file, or says why there is none.
 pub(super) fn export(name: &str, sheets: &[Sheet]) -> Result<(), String> {
     let text = file::export(sheets).map_err(|fault| fault.to_string())?;
-    try_download(name, JSON, &text).map_err(|_| "The browser did not take the file.".into())
+    download(name, JSON, &text)
+}
+
+/// Hands a table over as a file, or says that there is none.
+pub(super) fn table(name: &str, text: &str) -> Result<(), String> {
+    download(name, CSV, text)
+}
+
+/// What can be said of a file then: a page is not told whether it was kept.
+pub(super) fn handed(name: &str) -> String {
+    [name, " was handed to the browser. Look that the file is there."].concat()
 }
 
 /// The sheets of a chosen file, or the sentence about what is wrong with it.

@@ -8,13 +8,13 @@ use crate::views::field::Field as View;
 use crate::views::finding::{amount, classed};
 use crate::views::fold::use_fold;
 use crate::views::verdict::sign;
-use shopmath::caution::fastener::{SINGLE_USE, TIGHTENING_CAN_HURT};
+use shopmath::caution::fastener::{MARKED_SINGLE_USE, TIGHTENING_CAN_HURT};
 use shopmath::fastener::bolt::field;
 use shopmath::field::{Choice, Field};
 use shopmath::quantity::Kind;
 use shopmath::result::Finding;
 use shopmath::sheet::bolts::FastenerAssessment;
-use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, get, reading_fields};
+use shopmath::sheet::fields::{At, FASTENER, FASTENER_MORE, get, reading_fields, readings_beyond};
 use shopmath::sheet::limits::TEXT;
 use shopmath::sheet::order::{List, Tick};
 use shopmath::sheet::{Fastener, Sheet};
@@ -89,7 +89,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
                 { box_of(Tick::SingleUse, ("replace", "Single-use: replace"), row.single_use) }
                 if row.single_use { { box_of(Tick::Replaced, ("replaced", "New one fitted"), row.replaced) } }
             </div>
-            if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
+            if row.single_use && !row.replaced { { caution(&MARKED_SINGLE_USE) } }
             if found.single_use_likely { <p class="note">{ "A torque and an angle usually mean a single-use bolt. Tick it if the vehicle maker says so." }</p> }
             { more.draw(Some("more"), tools(&props.job.sheet, at).into(), || html! { <form class="entries">{ entries.of(FASTENER_MORE) }</form> }) }
             <div class="row-foot">
@@ -208,5 +208,11 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
             </div>
         }
     };
-    html! { <form class="readings">{ for (0..shown).map(reading) }</form> }
+    let beyond = readings_beyond(row, found.count);
+    html! {
+        <form class="readings">
+            { for (0..shown).map(reading) }
+            if beyond > 0 { <p class="note">{ format!("Readings beyond the count of bolts: {beyond}. Raise the count or clear them.") }</p> }
+        </form>
+    }
 }

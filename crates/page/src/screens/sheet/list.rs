@@ -13,7 +13,6 @@ use crate::views::bring::Bring;
 use crate::views::button::Button;
 use crate::views::caution::cautions;
 use crate::views::focus::focus;
-use js_sys::JsString;
 use shopmath::caution;
 use shopmath::sheet::merge::{Fate, Incoming, preview_among, wanted};
 use shopmath::sheet::{Head, Sheet, demo, head};
@@ -118,11 +117,11 @@ pub(super) fn Sheets(props: &Props) -> Html {
     let Some(shelf) = &known.shelf else {
         return html! { <p class="note">{ "Looking for your sheets…" }</p> };
     };
-    let lowered = lower(&query);
+    let wanted_words = keep::searched(&query);
     let found: Vec<&Head> = shelf
         .heads
         .iter()
-        .filter(|kept| head::matches(&kept.words, &lowered))
+        .filter(|kept| head::matches(&kept.words, &wanted_words))
         .collect();
     let count = if *all { found.len() } else { found.len().min(SHOWN) };
     let shown = pace::shown("find", &(*query).clone().into());
@@ -165,11 +164,6 @@ pub(super) fn Sheets(props: &Props) -> Html {
 
 async fn look(steps: &Steps) {
     steps.dispatch(Step::Shelf(keep::shelf().await));
-}
-
-/// Lower case by the browser, whose tables need not be brought along.
-fn lower(text: &str) -> String {
-    JsString::from(text).to_lower_case().into()
 }
 
 fn item(kept: &Head, steps: &Steps) -> Html {

@@ -23,26 +23,11 @@ impl PartialEq for Props {
     }
 }
 
-/// The button, and below it the link and the code while they are wanted.
-#[component]
-pub(super) fn Share(props: &Props) -> Html {
-    let open = use_state(|| false);
-    use_awake(*open);
-    let toggle = {
-        let open = open.clone();
-        Callback::from(move |_: MouseEvent| open.set(!*open))
-    };
-    html! {
-        <>
-            <button type="button" class="chip" id="share-sheet" aria-expanded={open.to_string()} onclick={toggle}>{ "Share by link or code" }</button>
-            if *open { <Shared job={props.job.clone()} /> }
-        </>
-    }
-}
-
 /// The link and the code. Everything in them is the sheet as it stands.
 #[component]
-fn Shared(props: &Props) -> Html {
+pub(super) fn LinkAndCode(props: &Props) -> Html {
+    // Whoever scans the code takes a while to hold still.
+    use_awake(true);
     let copied = use_state(|| None::<bool>);
     let payload = match sheet_link::encode(&props.job.sheet) {
         Ok(payload) => payload,

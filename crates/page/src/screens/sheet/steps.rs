@@ -7,7 +7,7 @@ use crate::views::button::Button;
 use crate::views::caution::caution;
 use crate::views::large::{adapter, stage};
 use crate::views::overlay::Overlay;
-use shopmath::caution::fastener::SINGLE_USE;
+use shopmath::caution::fastener::MARKED_SINGLE_USE;
 use shopmath::sheet::order::{Action, List, Tick};
 use yew::prelude::*;
 
@@ -56,7 +56,7 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
             </div>
             { readings(row, found, onchange) }
             if row.single_use { { row_tick((List::Fasteners, row.id), "step", ("replaced", "New one fitted"), (Tick::Replaced, row.replaced), onchange) } }
-            if row.single_use && !row.replaced { { caution(&SINGLE_USE) } }
+            if row.single_use && !row.replaced { { caution(&MARKED_SINGLE_USE) } }
             { overlay.closer() }
         </section>
     }

@@ -9,7 +9,10 @@ use yew::prelude::*;
 pub(super) fn unreadable(found: &Unreadable, more: Html) -> Html {
     let save = {
         let (name, raw) = (format!("{}-as-found.txt", found.key), found.raw.clone());
-        Callback::from(move |_: MouseEvent| carry::download(&name, "text/plain;charset=utf-8", &raw))
+        Callback::from(move |_: MouseEvent| {
+            // Nothing is lost where the browser takes no file: the record stays.
+            let _ = carry::download(&name, "text/plain;charset=utf-8", &raw);
+        })
     };
     html! {
         <div class="fault" key={found.key.clone()} data-unreadable={found.key.clone()}>
