@@ -71,7 +71,7 @@ fn worn_by_length(bench: &Bench) -> Vec<Finding> {
     let depth = wear::seat_from_growth(if in_metres(growth) > 0.0 { growth } else { metres(0.0) });
     let terms = vec![
         Term::new("ΔL", "belt longer than its name", growth, Unit::Millimetre),
-        Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre),
+        Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre).taken_from(profile.source()),
     ];
     let loss = wear::rib_loss(depth, profile);
     let equation = "4·w·tan(α/2)/p, w = ΔL/2π";
@@ -105,7 +105,7 @@ fn worn_by_depth(bench: &Bench) -> Option<Finding> {
     let (depth, profile) = (length(bench, "sink")?, bench.profile?);
     let terms = vec![
         Term::new("w", "gauge deeper than on a new belt", depth, Unit::Millimetre),
-        Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre),
+        Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre).taken_from(profile.source()),
     ];
     let working = Working::new("4·w·tan(α/2)/p", terms, source::drive::WEAR);
     Some(rib_loss(
