@@ -3,6 +3,7 @@
 //! What is typed goes into the address a moment later without a new history entry; a link, a
 //! bookmark or the back button comes out of it as a [`Route`].
 
+use crate::address::fragment;
 use crate::route::{Route, Screen};
 use crate::scroll;
 use gloo::events::EventListener;
@@ -17,11 +18,6 @@ use yew::prelude::*;
 /// How long typing rests before the address follows, millisecond. Browsers refuse an address
 /// that changes at every keystroke.
 const REST: u32 = 350;
-
-/// The fragment the browser shows now.
-pub(crate) fn fragment() -> String {
-    window().location().hash().unwrap_or_default()
-}
 
 /// The route in the address, followed through links and the back button.
 #[hook]
@@ -81,13 +77,6 @@ pub(crate) fn go(from: Option<&Route>, route: &Route) {
 pub(crate) fn put(route: &Route) {
     // The only failure is an address too long to hold; the screen then stays where it is.
     let _ = window().location().replace(&route.print());
-}
-
-/// The whole address of a route, to send.
-pub(crate) fn address(route: &Route) -> String {
-    let whole = window().location().href().unwrap_or_default();
-    let page = whole.split('#').next().unwrap_or_default();
-    [page, &route.print()].concat()
 }
 
 /// Keeps the address in step with what a screen holds. The last state is written when a link is

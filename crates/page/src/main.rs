@@ -3,6 +3,7 @@
 //! Views hold no arithmetic and no conversion: they keep raw text, hand it to `shopmath`, and
 //! render what comes back. What each file is for is in `DEVELOPERS.md`.
 
+mod address;
 mod app;
 mod awake;
 mod forms;

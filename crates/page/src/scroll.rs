@@ -2,7 +2,7 @@
 //! and any other begins at its top. Left to the browser, a screen would begin where the one before it was,
 //! and a long sheet would be found at its end: its rows are drawn after the browser has looked.
 
-use crate::link::fragment;
+use crate::address::fragment;
 use crate::route::Route;
 use crate::views::focus::show;
 use gloo::events::EventListener;

@@ -13,7 +13,6 @@ pub mod convert;
 pub mod drive;
 pub mod fastener;
 pub mod field;
-pub mod fraction;
 pub mod quantity;
 pub mod result;
 pub mod sheet;

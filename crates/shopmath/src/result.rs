@@ -5,9 +5,10 @@
 //! is text for the screen beyond the names the trade gives the things.
 
 use crate::caution::Caution;
-use crate::fraction;
-use crate::quantity::{Quantity, Unit};
+use crate::quantity::{Quantity, Unit, fraction};
 use crate::source::Source;
+
+pub use crate::quantity::print::Style;
 
 /// One result.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,28 +58,6 @@ pub enum Amount {
         /// The upper end.
         high: Quantity,
     },
-}
-
-/// How a number is written.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Style {
-    /// Decimal, to the given step of the unit shown but to three figures at least; a step of zero
-    /// means three figures.
-    Decimal {
-        /// The smallest difference worth showing, in the unit shown.
-        step: f64,
-    },
-    /// The same for a deviation, with a plus sign where it is above nothing.
-    Signed {
-        /// The smallest difference worth showing, in the unit shown.
-        step: f64,
-    },
-    /// Inches and a fraction down to 1/64.
-    InchFraction,
-    /// A whole number where it is one, such as a wrench's nominal size.
-    Nominal,
-    /// Every digit, for the numbers put into an equation.
-    Exactly,
 }
 
 /// A difference worth stating beside a value.

@@ -1,6 +1,7 @@
 //! The browsers the journeys run in: found, or installed from the system's packages where that is
 //! allowed. Driving them is the business of `tests/browser`.
 
+use crate::system::{find_on_path, install, may_install};
 use crate::{run, tools};
 use anyhow::{Result, bail, ensure};
 use std::path::{Path, PathBuf};
@@ -180,7 +181,7 @@ impl Browser {
 fn is_here(engine: Engine) -> bool {
     let home = engine.home();
     let driver = engine == Engine::Firefox || home.driver.find().is_some();
-    let beside = home.beside.iter().all(|name| tools::find_on_path(name).is_some());
+    let beside = home.beside.iter().all(|name| find_on_path(name).is_some());
     home.browser.find().is_some() && driver && beside
 }
 
@@ -203,7 +204,7 @@ impl Part {
     }
 
     fn on_path(&self) -> Option<PathBuf> {
-        self.names.iter().find_map(|name| tools::find_on_path(name))
+        self.names.iter().find_map(|name| find_on_path(name))
     }
 
     /// `<folder>/<name>`, `<folder>/*/<name>` or `<folder>/*/*/<name>`: libraries keep programs of
@@ -232,24 +233,4 @@ fn inside(folder: &Path) -> Vec<PathBuf> {
     let mut paths: Vec<PathBuf> = entries.map(|entry| entry.path()).collect();
     paths.sort_unstable_by(|one, other| other.cmp(one));
     paths
-}
-
-/// Whether the system's packages can be installed.
-pub(crate) fn may_install() -> bool {
-    let root = run::capture(Command::new("id").arg("-u")).is_ok_and(|id| id == "0");
-    root && Path::new("/etc/debian_version").exists() && tools::find_on_path("apt-get").is_some()
-}
-
-/// Runs Debian's installer, which asks nothing.
-/// Installs Debian packages of these names.
-pub(crate) fn install(packages: &[&str]) -> Result<()> {
-    println!("Installing {} from the system's packages", packages.join(", "));
-    apt(&["update"])?;
-    apt(&[&["install", "--yes", "--no-install-recommends"], packages].concat())
-}
-
-fn apt(words: &[&str]) -> Result<()> {
-    let mut command = Command::new("apt-get");
-    command.args(words).env("DEBIAN_FRONTEND", "noninteractive");
-    run::run(&mut command)
 }

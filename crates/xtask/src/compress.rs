@@ -1,6 +1,6 @@
 //! A `.br` and a `.gz` beside each file, for hosts that serve them as they are.
 
-use crate::page;
+use crate::folder;
 use anyhow::Result;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -12,7 +12,7 @@ const BROTLI_WINDOW: u32 = 24;
 
 /// Writes the compressed twins of every file below a folder.
 pub(crate) fn beside(folder: &Path) -> Result<()> {
-    for path in page::files(folder)?.into_iter().filter(|path| is_worth_it(path)) {
+    for path in folder::files(folder)?.into_iter().filter(|path| is_worth_it(path)) {
         let bytes = std::fs::read(folder.join(&path))?;
         std::fs::write(twin(folder, &path, "br"), brotli(&bytes)?)?;
         std::fs::write(twin(folder, &path, "gz"), gzip(&bytes)?)?;

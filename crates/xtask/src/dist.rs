@@ -1,7 +1,7 @@
 //! `cargo xtask dist`: the page in `dist/`, ready for any static host.
 
 use crate::run::step;
-use crate::{options, page, paths, tools};
+use crate::{folder, options, page, paths, tools};
 use anyhow::{Context, Result, bail};
 use lexopt::{Arg, Parser};
 use std::path::{Path, PathBuf};
@@ -43,10 +43,10 @@ pub(crate) fn build() -> Result<()> {
 
 fn swap(new: &Path, place: &Path) -> Result<()> {
     let old = paths::target().join("dist-before");
-    page::clear(&old)?;
+    folder::clear(&old)?;
     if place.exists() {
         std::fs::rename(place, &old)?;
     }
     std::fs::rename(new, place).with_context(|| format!("{} cannot be put in place", place.display()))?;
-    page::clear(&old)
+    folder::clear(&old)
 }

@@ -5,7 +5,7 @@ mod beyond;
 
 use crate::browser::{Browser, Engine};
 use crate::run::{capture, cargo, step};
-use crate::{npm, paths, tools};
+use crate::{npm, paths, system};
 use anyhow::{Context, Result, bail, ensure};
 use std::path::Path;
 use std::process::{Command, Stdio};
@@ -129,7 +129,7 @@ fn on_a_screen(engine: Engine) -> Result<Command> {
     if engine != Engine::WebKit {
         return Ok(cargo);
     }
-    let Some(bus) = tools::find_on_path("dbus-run-session") else {
+    let Some(bus) = system::find_on_path("dbus-run-session") else {
         bail!("dbus-run-session has gone");
     };
     let mut command = Command::new(bus);

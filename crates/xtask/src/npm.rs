@@ -1,7 +1,8 @@
 //! Packages of the npm registry, each in a folder of its own under `target/tools/npm`: npm takes
 //! away whatever else it finds in the folder it installs into.
 
-use crate::{browser, paths, run, tools};
+use crate::system::{find_on_path, install, may_install};
+use crate::{paths, run};
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
 use std::path::{Path, PathBuf};
@@ -31,7 +32,7 @@ const LIGHTHOUSE: Package = Package {
 
 /// Whether packages can be installed and run here.
 pub(crate) fn is_here() -> bool {
-    tools::find_on_path("node").is_some() && tools::find_on_path("npm").is_some()
+    find_on_path("node").is_some() && find_on_path("npm").is_some()
 }
 
 /// The script that is put into a page to check it.
@@ -48,8 +49,8 @@ pub(crate) fn lighthouse() -> Result<PathBuf> {
 
 /// Node with npm, installed where that is allowed.
 fn needed() -> Result<()> {
-    if !is_here() && browser::may_install() {
-        browser::install(&["nodejs", "npm"])?;
+    if !is_here() && may_install() {
+        install(&["nodejs", "npm"])?;
     }
     if is_here() {
         Ok(())

@@ -5,7 +5,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::run::{self, step};
-use crate::{dist, options, page, paths};
+use crate::{dist, folder, options, paths};
 use anyhow::{Context, Result, ensure};
 use base64::{Engine as _, engine::general_purpose::STANDARD};
 use lexopt::{Arg, Parser};
@@ -48,7 +48,7 @@ fn take(browser: &Browser, folder: &Path) -> Result<Pictures> {
 /// Puts the pictures in the place of those of the last time.
 fn keep(pictures: &Pictures) -> Result<()> {
     let home = paths::root().join("web/shots");
-    page::clear(&home)?;
+    folder::clear(&home)?;
     std::fs::create_dir_all(&home)?;
     for (name, data) in pictures {
         let picture = STANDARD.decode(data)?;

@@ -1,7 +1,8 @@
 //! The project's tools, those that build the page first: found in the right version, or installed under
 //! `target/tools`. Browsers are in `browser.rs`; nothing is built here.
 
-use crate::{browser, npm, paths, run};
+use crate::system::{find_on_path, install, may_install};
+use crate::{npm, paths, run};
 use anyhow::{Context, Result, bail};
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
@@ -96,8 +97,8 @@ pub(crate) fn cargo_deny() -> Result<PathBuf> {
 /// What the fuzzer's runtime is compiled with, installed where that is allowed.
 pub(crate) fn cpp_compiler() -> Result<()> {
     let is_there = || std::env::var_os("CXX").is_some() || find_on_path("c++").is_some();
-    if !is_there() && browser::may_install() {
-        browser::install(&["g++"])?;
+    if !is_there() && may_install() {
+        install(&["g++"])?;
     }
     if !is_there() {
         bail!("no C++ compiler is here for the fuzzer. Install the package `g++` (its Debian name), or set CXX");
@@ -183,14 +184,6 @@ fn which(program: PathBuf) -> PathBuf {
         return program;
     }
     find_on_path(&program.to_string_lossy()).unwrap_or(program)
-}
-
-/// The first file of that name in the folders of PATH.
-pub(crate) fn find_on_path(program: &str) -> Option<PathBuf> {
-    let path = std::env::var_os("PATH")?;
-    std::env::split_paths(&path)
-        .map(|folder| folder.join(program))
-        .find(|file| file.is_file())
 }
 
 /// The folder wasm-opt is in; none when there is no Node to run it.

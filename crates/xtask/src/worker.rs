@@ -2,7 +2,7 @@
 //!
 //! How the worker behaves is in `web/sw.js`; only its constants are filled in here.
 
-use crate::{page, paths};
+use crate::{folder, paths};
 use anyhow::{Context, Result, bail};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use sha2::{Digest, Sha256};
@@ -40,7 +40,7 @@ impl Kept {
 
 fn kept(folder: &Path) -> Result<Vec<Kept>> {
     let mut files = Vec::new();
-    for path in page::files(folder)?.into_iter().filter(|path| is_kept(path)) {
+    for path in folder::files(folder)?.into_iter().filter(|path| is_kept(path)) {
         let bytes = std::fs::read(folder.join(&path))?;
         files.push(Kept {
             url: url(&path)?,

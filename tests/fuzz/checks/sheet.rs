@@ -3,7 +3,7 @@
 use crate::finite;
 use crate::link::said;
 use shopmath::sheet::record::{self, Record};
-use shopmath::sheet::tools::What;
+use shopmath::sheet::bolts::TurnedBy;
 use shopmath::sheet::{Date, Sheet, assess, csv, file, limits};
 use shopmath::tools::Tools;
 
@@ -43,7 +43,7 @@ fn assessed(sheet: &Sheet) {
         finite::findings(&row.spec);
         finite::findings(&row.setting);
         finite::findings(row.readings.iter().filter_map(|reading| reading.deviation.as_ref()));
-        if let Some(What::Hexagon(size) | What::Key(size)) = &row.turned_by {
+        if let Some(TurnedBy::Hexagon(size) | TurnedBy::Key(size)) = &row.turned_by {
             finite::findings([size]);
         }
     }

@@ -5,6 +5,7 @@
 //! renders the [`Assessment`] and knows no arithmetic.
 
 mod assess;
+mod common;
 mod drawing;
 pub mod field;
 mod plot;
@@ -15,10 +16,11 @@ pub mod text;
 mod unfinished;
 pub mod verdict;
 
-pub use assess::{Assessment, Section, assess};
+pub use assess::{Assessment, assess};
 pub use drawing::JointDrawing;
 pub use field::{FIELDS, SectionId};
 pub use plot::{Plot, PlotPoint};
 pub use resolve::{Entry, Joint, Resolved, resolve};
+pub use section::Section;
 pub use text::BoltText;
 pub use verdict::{Slug, Verdict};

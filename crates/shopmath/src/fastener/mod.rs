@@ -6,6 +6,7 @@
 pub mod angle;
 pub mod bolt;
 pub mod class;
+mod class_table;
 pub mod engagement;
 pub mod friction;
 pub mod head;

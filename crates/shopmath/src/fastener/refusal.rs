@@ -2,7 +2,7 @@
 //! the one place that words such a sentence; texts that are no quantity at all are worded by
 //! [`crate::quantity::fault`].
 
-use super::class;
+use super::class_table;
 use crate::quantity::print::{self, rounded};
 use crate::quantity::{Quantity, Unit};
 use core::fmt;
@@ -175,7 +175,7 @@ impl fmt::Display for Refusal {
             Self::UnknownClass(read) => write!(
                 out,
                 "“{read}” is no strength class in the table. Type one of {}, as stamped on the head.",
-                class::names().collect::<Vec<_>>().join(", ")
+                class_table::names().collect::<Vec<_>>().join(", ")
             ),
             Self::AmbiguousGrade(read) => write!(
                 out,
@@ -257,7 +257,7 @@ impl Refusal {
     pub(super) fn remedies(&self) -> Vec<String> {
         match self {
             Self::ClassInThread { thread, .. } => vec![thread.clone()],
-            Self::UnknownClass(read) => class::near(read).into_iter().map(Into::into).collect(),
+            Self::UnknownClass(read) => class_table::near(read).into_iter().map(Into::into).collect(),
             _ => Vec::new(),
         }
     }

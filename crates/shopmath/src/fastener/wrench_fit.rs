@@ -2,7 +2,7 @@
 //! and one that is much larger rounds its corners.
 
 use crate::caution;
-use crate::fraction::nanometres;
+use crate::quantity::fraction::nanometres;
 use crate::quantity::{Quantity, Unit, exact};
 use crate::result::{Difference, Finding, Id, Style, Term, Working};
 use crate::source;

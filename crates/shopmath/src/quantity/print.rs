@@ -2,9 +2,8 @@
 //!
 //! Reading is [`super::read`]'s work. Nothing here knows markup.
 
+use super::fraction::{self, InchFraction};
 use super::{Bounds, Quantity, Typed, Unit};
-use crate::fraction::{self, InchFraction};
-use crate::result::Style;
 
 /// Between groups of three digits: does not break, and the reader takes it back.
 const GROUP: char = '\u{202f}';
@@ -12,6 +11,28 @@ const GROUP: char = '\u{202f}';
 const FIGURES: i32 = 3;
 /// The figures within which a value that ends is shown whole: 304.8, not 305.
 const WHOLE_WITHIN: i32 = 5;
+
+/// How a number is written.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Style {
+    /// Decimal, to the given step of the unit shown but to three figures at least; a step of zero
+    /// means three figures.
+    Decimal {
+        /// The smallest difference worth showing, in the unit shown.
+        step: f64,
+    },
+    /// The same for a deviation, with a plus sign where it is above nothing.
+    Signed {
+        /// The smallest difference worth showing, in the unit shown.
+        step: f64,
+    },
+    /// Inches and a fraction down to 1/64.
+    InchFraction,
+    /// A whole number where it is one, such as a wrench's nominal size.
+    Nominal,
+    /// Every digit, for the numbers put into an equation.
+    Exactly,
+}
 
 /// The shortest text that reads back as exactly this value, in its own unit.
 ///

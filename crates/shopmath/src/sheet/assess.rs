@@ -6,8 +6,8 @@
 use super::bolts::{self, FastenerAssessment};
 use super::date::Date;
 use super::due::{self, Due};
+use super::kit::{self, Tool};
 use super::model::{Fastener, Sheet};
-use super::tools::{self, Tool};
 use super::total::{self, Total};
 use crate::field::FieldFault;
 use crate::quantity::Unit;
@@ -185,7 +185,7 @@ pub fn reassess(
         unpriced,
         next_due_distance: first(&intervals, |due| due.at, |one, other| one.value.total_cmp(&other.value)),
         next_due_day: first(&intervals, |due| due.on, Ord::cmp),
-        tools: tools::gather(sheet, &fasteners),
+        tools: kit::gather(sheet, &fasteners),
         fasteners,
         intervals,
         faults: faults.0,

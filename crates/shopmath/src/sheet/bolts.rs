@@ -4,7 +4,6 @@
 //! they are asked for. No rule of a bolt's own stands here.
 
 use super::model::Fastener;
-use super::tools::What;
 use super::total;
 use crate::caution::Caution;
 use crate::caution::fastener::READING_OUTSIDE;
@@ -53,13 +52,34 @@ pub struct FastenerAssessment {
     pub single_use_likely: bool,
     /// What goes on its head by the head's standard; absent without a thread and for a head that is
     /// measured.
-    pub turned_by: Option<What>,
+    pub turned_by: Option<TurnedBy>,
     /// Whether the spec turns by an angle.
     pub turns: bool,
     /// What is wrong with the row's entries, those of its readings apart.
     pub faults: Vec<FieldFault>,
     /// The keys of faults whose text can still come to read by typing on.
     pub unfinished: Vec<&'static str>,
+}
+
+/// What turns a head by its standard.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TurnedBy {
+    /// A socket for a hexagon head: the finding `hex-size` of the Bolt screen.
+    Hexagon(Finding),
+    /// A hexagon key for a socket head: the same finding.
+    Key(Finding),
+}
+
+impl TurnedBy {
+    /// Whether both are the same tool: threads of one size of hexagon differ in their workings.
+    pub(super) fn is_like(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Hexagon(one), Self::Hexagon(other)) | (Self::Key(one), Self::Key(other)) => {
+                one.amount == other.amount
+            }
+            _ => false,
+        }
+    }
 }
 
 /// One reading as tightened.
@@ -144,9 +164,9 @@ pub(super) fn read_alike(one: &Fastener, other: &Fastener) -> bool {
 }
 
 /// What goes on a head by its standard.
-fn turned_by(resolved: &Resolved, found: &Assessment) -> Option<What> {
+fn turned_by(resolved: &Resolved, found: &Assessment) -> Option<TurnedBy> {
     let socket = resolved.head.given()?.shape == Shape::Socket;
-    let what = if socket { What::Key } else { What::Hexagon };
+    let what = if socket { TurnedBy::Key } else { TurnedBy::Hexagon };
     named(found, "hex-size").map(what)
 }
 

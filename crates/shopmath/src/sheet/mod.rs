@@ -17,6 +17,7 @@ pub mod fault;
 pub mod fields;
 pub mod file;
 pub mod head;
+pub mod kit;
 pub mod limits;
 pub mod link;
 pub mod merge;
@@ -28,7 +29,6 @@ mod properties;
 pub mod record;
 #[cfg(test)]
 mod schema;
-pub mod tools;
 pub mod total;
 
 pub use assess::{SheetAssessment, assess, reassess};

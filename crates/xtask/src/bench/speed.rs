@@ -6,7 +6,7 @@
 
 use super::python;
 use super::report::Report;
-use crate::{paths, run, tools};
+use crate::{paths, run, system};
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
 use std::path::PathBuf;
@@ -78,7 +78,7 @@ fn core() -> Result<Rate> {
 }
 
 fn table() -> Result<Option<Rate>> {
-    if tools::find_on_path("node").is_none() {
+    if system::find_on_path("node").is_none() {
         return Ok(None);
     }
     let script = assets().join("table_rate.mjs");

@@ -2,7 +2,7 @@
 
 use super::references::References;
 use super::report::{Limit, Report};
-use crate::{page, paths};
+use crate::{folder, paths};
 use anyhow::{Result, bail};
 use std::path::Path;
 
@@ -64,7 +64,7 @@ fn is_html(name: &str) -> bool {
 
 fn bytes(folder: &Path, belongs: Kind) -> Result<f64> {
     let mut sum = 0;
-    for path in page::files(folder)?
+    for path in folder::files(folder)?
         .iter()
         .filter(|path| belongs(&path.to_string_lossy()))
     {

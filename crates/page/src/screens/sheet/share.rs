@@ -2,8 +2,8 @@
 
 use super::carry;
 use super::job::Job;
+use crate::address;
 use crate::awake::use_awake;
-use crate::link;
 use crate::route::Route;
 use crate::views::button::Button;
 use shopmath::sheet::code::{self, Code, MARGIN};
@@ -35,7 +35,7 @@ pub(super) fn LinkAndCode(props: &Props) -> Html {
             return html! { <p class="fault" id="share-trouble">{ fault.to_string() }{ " Save it as a file and send that." }</p> };
         }
     };
-    let address = link::address(&Route::shared(payload));
+    let address = address::whole(&Route::shared(payload));
     let copy = {
         let (address, copied) = (address.clone(), copied.clone());
         Callback::from(move |_: MouseEvent| {

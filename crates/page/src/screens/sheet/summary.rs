@@ -10,10 +10,11 @@ use shopmath::quantity::{Quantity, Unit, print};
 use shopmath::result::{Finding as Found, Style};
 use shopmath::sheet::Interval;
 use shopmath::sheet::assess::Open;
+use shopmath::sheet::bolts::TurnedBy;
 use shopmath::sheet::due;
 use shopmath::sheet::fields::{At, get};
+use shopmath::sheet::kit::What;
 use shopmath::sheet::order::List;
-use shopmath::sheet::tools::What;
 use yew::prelude::*;
 
 /// The way back, and whether the sheet is kept as it stands. What goes wrong is read out; that all
@@ -130,8 +131,10 @@ pub(super) fn tools(job: &Job) -> Html {
     let shown = |quantity: Quantity, unit: Unit| print::quantity(quantity, job.tools().unit(unit));
     let tool = |what: &What| match what {
         What::Head(text) => format!("socket or bit {text}"),
-        What::Hexagon(size) => ["socket ", &size_of(size)].concat(),
-        What::Key(size) => ["hexagon key ", &size_of(size)].concat(),
+        What::Standard(turned_by) => match &**turned_by {
+            TurnedBy::Hexagon(size) => ["socket ", &size_of(size)].concat(),
+            TurnedBy::Key(size) => ["hexagon key ", &size_of(size)].concat(),
+        },
         What::Drive(text) => format!("square drive {text}"),
         What::TorqueWrench(low, high) if low == high => {
             format!("torque wrench for {}", shown((*low).into(), Unit::NewtonMetre))

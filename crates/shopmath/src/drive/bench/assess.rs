@@ -2,7 +2,7 @@
 
 use super::drawing::{self, Drawing};
 use super::lengths::Candidate;
-use super::{Bench, checks, lengths, loads, strands, tensioner};
+use super::{Bench, checks, held, lengths, loads, strands, tensioner};
 use crate::caution::{self, Caution};
 use crate::drive::belt::Belt;
 use crate::field::FieldFault;
@@ -54,7 +54,7 @@ const TITLES: [(&str, &str); 6] = [
 /// ```
 #[must_use]
 pub fn assess(mut bench: Bench) -> Assessment {
-    let held = tensioner::held(&mut bench);
+    let held = held::held(&mut bench);
     let drive = lengths::findings(&bench);
     let pulleys = lengths::per_pulley(&bench);
     let tensioning = tensioner::findings(&mut bench, held.as_ref());
@@ -81,7 +81,7 @@ pub fn assess(mut bench: Bench) -> Assessment {
 /// ```
 #[must_use]
 pub fn glance(mut bench: Bench) -> Assessment {
-    let held = tensioner::held(&mut bench);
+    let held = held::held(&mut bench);
     Assessment {
         candidates: lengths::candidates(&bench, held.as_ref()),
         nearest: lengths::nearest_belt(&bench),

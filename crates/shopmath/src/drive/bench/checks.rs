@@ -1,7 +1,7 @@
 //! Findings of the checks at the engine: straightedge, rib wear, tensioner swing.
 
 use super::Bench;
-use super::tensioner::Held;
+use super::held::Held;
 use crate::caution;
 use crate::drive::si::{in_metres, metres};
 use crate::drive::swing::Verdict;

@@ -2,7 +2,7 @@
 //! makes pictures of them lives in another crate.
 
 use super::Bench;
-use super::tensioner::Held;
+use super::held::Held;
 use crate::drive::fault::RouteFault;
 use crate::drive::layout::Layout;
 use crate::drive::pulley::Side;

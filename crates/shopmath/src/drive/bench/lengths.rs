@@ -1,7 +1,7 @@
 //! Findings of the route: lengths, the belts to order, wraps, spans and speeds.
 
 use super::Bench;
-use super::tensioner::Held;
+use super::held::Held;
 use crate::caution;
 use crate::drive::belt::Belt;
 use crate::drive::profile::Profile;

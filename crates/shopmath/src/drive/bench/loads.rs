@@ -1,9 +1,8 @@
 //! Findings under load: tension round the loop, load on the hubs, reserve against slip.
 
 use super::Bench;
-use super::springs::spring_tension;
+use super::held::Held;
 use super::strands::{mass, measured, unlikely};
-use super::tensioner::Held;
 use crate::caution;
 use crate::drive::load::Load;
 use crate::drive::pulley::Side;
@@ -82,7 +81,7 @@ fn loaded(bench: &Bench, held: Option<&Held>) -> Option<Loaded> {
 
 /// The tension the loop is set to: the strand measured, else the spring's, else the one assumed.
 fn level(bench: &Bench, held: Option<&Held>) -> Option<(Force, bool)> {
-    let known = measured(bench).or_else(|| held.and_then(|held| spring_tension(bench, held)));
+    let known = measured(bench).or_else(|| held.and_then(|held| held.spring_tension(bench)));
     match (known, bench.value("tension")) {
         (Some(known), _) => Some((known, false)),
         (None, Some(Quantity::Force(assumed))) => Some((assumed, true)),

@@ -9,6 +9,7 @@ mod checks;
 pub mod drawing;
 pub mod edit;
 mod fields;
+mod held;
 mod lengths;
 mod loads;
 mod resolve;

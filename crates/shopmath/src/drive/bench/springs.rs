@@ -1,12 +1,11 @@
 //! Findings of the tensioner's spring against the strand, where the arm stands.
 
 use super::Bench;
-use super::tensioner::{Held, named};
+use super::held::{Held, named};
 use crate::drive::spring;
 use crate::quantity::{Quantity, Unit};
 use crate::result::{Finding, Term, Working};
 use crate::source;
-use uom::si::f64::Force;
 
 /// Spring torque to strand tension, and back, at the arm's place.
 pub(super) fn findings(bench: &Bench, held: &Held) -> Vec<Finding> {
@@ -21,7 +20,7 @@ pub(super) fn findings(bench: &Bench, held: &Held) -> Vec<Finding> {
         ]
     };
     let mut findings = Vec::new();
-    if let (Some(Quantity::Torque(torque)), Some(tension)) = (bench.value("spring"), spring_tension(bench, held)) {
+    if let (Some(Quantity::Torque(torque)), Some(tension)) = (bench.value("spring"), held.spring_tension(bench)) {
         let own = Term::new("M", "spring torque", torque, Unit::NewtonMetre);
         let working = Working::new("T = M/|dL/dα|", terms(own), source::drive::VIRTUAL_WORK);
         findings.push(named(
@@ -45,13 +44,4 @@ pub(super) fn findings(bench: &Bench, held: &Held) -> Vec<Finding> {
         ));
     }
     findings
-}
-
-/// The strand tension the spring typed holds, where the arm stands.
-pub(super) fn spring_tension(bench: &Bench, held: &Held) -> Option<Force> {
-    let (_, growth) = held.growth?;
-    match bench.value("spring") {
-        Some(Quantity::Torque(torque)) => spring::tension(torque, growth).ok(),
-        _ => None,
-    }
 }

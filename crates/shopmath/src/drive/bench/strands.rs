@@ -1,8 +1,7 @@
 //! Findings of the strand: tension from its note, with what the second harmonic would mean.
 
 use super::Bench;
-use super::springs::spring_tension;
-use super::tensioner::Held;
+use super::held::Held;
 use crate::caution;
 use crate::drive::profile::Profile;
 use crate::drive::si::in_newtons;
@@ -88,7 +87,7 @@ pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
     };
     let tension = of(mass.mid);
     let mut first = finding("strand-tension", "strand tension", tension.into(), mass.mid.into());
-    let spring = held.and_then(|held| spring_tension(bench, held));
+    let spring = held.and_then(|held| held.spring_tension(bench));
     let likely = spring.is_some_and(|spring| LIKE_FOUR.contains(&(in_newtons(tension) / in_newtons(spring))));
     first.cautions.extend(unlikely(bench, tension));
     first.cautions.push(if likely {

@@ -2,7 +2,7 @@
 //! after the stretch and wear typed.
 
 use super::Bench;
-use super::tensioner::{Held, named};
+use super::held::{Held, named};
 use crate::drive::si::metres;
 use crate::drive::take_up::Fit;
 use crate::drive::wear;

@@ -1,7 +1,7 @@
 //! Clamp load and torque against the angle turned, in plain numbers for a plot: the band that
 //! friction and tool leave, and where the bolt yields.
 
-use super::assess::Common;
+use super::common::Common;
 use crate::bound::between;
 use crate::fastener::tighten::Spread;
 use crate::quantity::exact::angle::Degree;

@@ -7,10 +7,55 @@ pub(super) mod reuse;
 pub(super) mod stuck;
 pub(super) mod wrench;
 
+use super::field::SectionId;
+use super::resolve::Entry;
+use crate::caution::Caution;
 use crate::fastener::tighten::Spread;
 use crate::quantity::{Quantity, Unit};
 use crate::result::{Amount, Finding, Id, Style, Term, Working};
 use uom::si::f64::{Area, Force, Length, Pressure};
+
+/// One section of the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Section {
+    /// Which one.
+    pub id: SectionId,
+    /// Its title.
+    pub title: &'static str,
+    /// What was found, most wanted first.
+    pub findings: Vec<Finding>,
+    /// What to beware of in this section.
+    pub cautions: Vec<Caution>,
+    /// What was taken for granted, or stands beside the numbers.
+    pub notes: Vec<String>,
+    /// The keys that are empty and would bring more findings.
+    pub missing: Vec<&'static str>,
+}
+
+impl Section {
+    pub(super) fn new(id: SectionId, title: &'static str) -> Self {
+        Self {
+            id,
+            title,
+            findings: Vec::new(),
+            cautions: Vec::new(),
+            notes: Vec::new(),
+            missing: Vec::new(),
+        }
+    }
+
+    /// Notes the key as missing where its entry is empty.
+    pub(super) fn want<T>(&mut self, key: &'static str, entry: &Entry<T>) {
+        self.want_unless(key, !entry.is_empty());
+    }
+
+    /// Notes the key as missing unless it is given.
+    pub(super) fn want_unless(&mut self, key: &'static str, given: bool) {
+        if !given && !self.missing.contains(&key) {
+            self.missing.push(key);
+        }
+    }
+}
 
 /// A spread as the range of a finding: the middle stays the middle one's, the ends are the least
 /// and the greatest of the three, whatever the spread runs by.

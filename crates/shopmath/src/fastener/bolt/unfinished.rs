@@ -2,7 +2,7 @@
 
 use super::read;
 use crate::fastener::refusal::Refusal;
-use crate::fastener::{class, thread_text};
+use crate::fastener::{class_table, thread_text};
 use crate::quantity::fault::Misread;
 use crate::quantity::spelling::fold;
 use crate::quantity::{Kind, Unit};
@@ -26,7 +26,7 @@ pub(super) fn completions(key: &'static str, text: &str) -> Option<Vec<String>> 
             thread_text::completions(text),
             reads_on(text, "", &["0", "10"], |text| thread_text::read(text).is_ok()),
         ),
-        "class" => (class::completions(text), false),
+        "class" => (class_table::completions(text), false),
         // Which of two numbers is meant has to be asked at once.
         "spec" if matches!(read::stages(text), Err(fault) if matches!(fault.misread, Misread::AmbiguousComma { .. })) =>
         {

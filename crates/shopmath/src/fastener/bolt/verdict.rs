@@ -1,6 +1,6 @@
 //! The verdict: is this spec believable for this bolt? The rules and the one sentence live here.
 
-use super::assess::Common;
+use super::common::Common;
 use super::field;
 use super::resolve::{Joint, Resolved};
 use crate::fastener::engagement::break_load;

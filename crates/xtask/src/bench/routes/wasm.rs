@@ -1,7 +1,7 @@
 //! A benchmark of the core as WebAssembly, built with the page's own profile and run in Node: the
 //! engine is the one of a Chromium, and nothing of a page is around it.
 
-use crate::{run, tools};
+use crate::{run, system};
 use anyhow::{Context, Result};
 use serde_json::Value;
 use std::process::Command;
@@ -18,7 +18,7 @@ WebAssembly.compile(require('node:fs').readFileSync(process.argv[1]))
 
 /// What a benchmark prints as WebAssembly; the sentence why not where something is missing.
 pub(super) fn printed(bench: &str) -> Result<Result<String, String>> {
-    if tools::find_on_path("node").is_none() {
+    if system::find_on_path("node").is_none() {
         return Ok(Err("Node.js is not here".into()));
     }
     if let Err(error) = run::capture(Command::new("rustup").args(["target", "add", TARGET])) {

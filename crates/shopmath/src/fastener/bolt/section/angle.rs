@@ -1,9 +1,9 @@
 //! Section Angle: stiffness of the joint, the clamp load an angle gives, yield and what lies past.
 
-use super::{amount, found, length, load, stress};
+use super::{Section, amount, found, length, load, stress};
 use crate::caution::fastener as cautions;
 use crate::fastener::angle::{Joint as Turning, Turned};
-use crate::fastener::bolt::assess::{Common, Section, Stiffness};
+use crate::fastener::bolt::common::{Common, Stiffness};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::bolt::resolve::Joint;
 use crate::fastener::resilience::{Form, frusta};

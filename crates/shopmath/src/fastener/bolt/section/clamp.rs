@@ -1,7 +1,7 @@
 //! Section Clamp load: torque to clamp load, share of yield, the torque at 90 % of yield.
 
-use super::{amount, area, found, length, load, stress};
-use crate::fastener::bolt::assess::{Common, Section};
+use super::{Section, amount, area, found, length, load, stress};
+use crate::fastener::bolt::common::Common;
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::class::Class;
 use crate::fastener::friction::FrictionRange;

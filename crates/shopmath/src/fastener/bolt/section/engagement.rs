@@ -1,7 +1,7 @@
 //! Section Thread engagement: how deep the bolt has to go, and what pulls the threads out.
 
-use super::{area, found, length, load, stress};
-use crate::fastener::bolt::assess::{Common, Hold, Section};
+use super::{Section, area, found, length, load, stress};
+use crate::fastener::bolt::common::{Common, Hold};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::engagement::{Required, Strip, Weaker, boss_factor, break_load, external_area, internal_area};
 use crate::fastener::material::Material;

@@ -1,9 +1,9 @@
 //! Section Stretch bolt: what a measured bolt has kept, beside what the spec does to it. It never
 //! says that a single-use bolt may be used again.
 
-use super::{found, length};
+use super::{Section, found, length};
 use crate::caution::fastener as cautions;
-use crate::fastener::bolt::assess::{Common, Section};
+use crate::fastener::bolt::common::Common;
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::reuse::permanent_set;
 use crate::fastener::si::metres;

@@ -1,8 +1,8 @@
 //! Section Stuck: how hard to turn a seized bolt, and what heat does.
 
-use super::{found, length, stress};
+use super::{Section, found, length, stress};
 use crate::caution::{Caution, fastener as cautions};
-use crate::fastener::bolt::assess::{Common, Section};
+use crate::fastener::bolt::common::{Common, Stiffness};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::class::Class;
 use crate::fastener::heat::{ROOM, clamp_change, clearance};
@@ -165,7 +165,7 @@ fn clamp_changes(
     class: &Class,
     clamped: &Material,
     change: TemperatureInterval,
-    stiffness: &crate::fastener::bolt::assess::Stiffness,
+    stiffness: &Stiffness,
 ) -> Vec<Finding> {
     let (bolt, parts) = (stiffness.body_resilience.total, stiffness.parts_resilience.total);
     let joint = metres_per_newton(bolt.value + parts.value);

@@ -1,7 +1,8 @@
 //! Section Wrench: what to set, how the reading compares, which wrench goes on the head.
 
+use super::Section;
 use crate::caution::{FIGURES_DISAGREE, fastener as cautions};
-use crate::fastener::bolt::assess::{Common, Section};
+use crate::fastener::bolt::common::Common;
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::head::Shape;
 use crate::fastener::thread::{Standard, Thread};

@@ -1,6 +1,6 @@
 //! The nearest 64th of an inch to a length, in whole nanometres so that no rounding is hidden.
 
-use crate::quantity::exact::length::Metre;
+use super::exact::length::Metre;
 use uom::si::f64::Length;
 
 /// One 64th of an inch, nanometre: 25 400 000 / 64, exact.
@@ -32,7 +32,7 @@ pub fn nanometres(length: Length) -> Option<i64> {
 /// The nearest 64th of an inch, halves away from zero; `None` for lengths past ±9 000 km.
 ///
 /// ```
-/// use shopmath::fraction::nearest;
+/// use shopmath::quantity::fraction::nearest;
 /// use shopmath::quantity::exact::length::Millimetre;
 /// use uom::si::f64::Length;
 /// let fraction = nearest(Length::new::<Millimetre>(41.3)).unwrap();

@@ -3,10 +3,10 @@
 //! What was typed for a head or a drive counts as typed, spaces and Latin capitals apart. A bolt without
 //! a typed head is taken by the standard's hexagon, as the Bolt screen does.
 
-use super::bolts::FastenerAssessment;
+use super::bolts::{FastenerAssessment, TurnedBy};
 use super::model::Sheet;
 use crate::quantity::Quantity;
-use crate::result::{Amount, Finding};
+use crate::result::Amount;
 use std::rc::Rc;
 use uom::si::f64::Torque;
 
@@ -24,10 +24,8 @@ pub struct Tool {
 pub enum What {
     /// A socket, key or bit, as typed for the head.
     Head(String),
-    /// A socket for the standard's hexagon: the finding `hex-size` of the Bolt screen.
-    Hexagon(Finding),
-    /// A hexagon key for the standard's socket head: the same finding.
-    Key(Finding),
+    /// What turns a head by its standard.
+    Standard(Box<TurnedBy>),
     /// A square drive, as typed.
     Drive(String),
     /// A torque wrench that covers these settings, lowest and highest.
@@ -40,7 +38,7 @@ pub enum What {
 /// angle gauge. `found` is the sheet's bolts as assessed, in its order.
 ///
 /// ```
-/// use shopmath::{sheet::{assess, demo, tools::What}, tools::Tools};
+/// use shopmath::{sheet::{assess, demo, kit::What}, tools::Tools};
 /// let tools = assess(&demo::sheet(), Tools::Metric, None).tools;
 /// assert!(tools.iter().any(|tool| matches!(tool.what, What::AngleGauge)));
 /// ```
@@ -51,8 +49,8 @@ pub fn gather(sheet: &Sheet, found: &[Rc<FastenerAssessment>]) -> Vec<Tool> {
     for (row, found) in sheet.fasteners.iter().zip(found) {
         if !row.head.trim().is_empty() {
             add(&mut heads, What::Head(row.head.trim().into()), row.id);
-        } else if let Some(what) = &found.turned_by {
-            add(&mut heads, what.clone(), row.id);
+        } else if let Some(turned_by) = &found.turned_by {
+            add(&mut heads, What::Standard(Box::new(turned_by.clone())), row.id);
         }
         if !row.drive.trim().is_empty() {
             add(&mut drives, What::Drive(row.drive.trim().into()), row.id);
@@ -96,15 +94,14 @@ fn alike(one: &What, other: &What) -> bool {
     };
     match (one, other) {
         (What::Head(one), What::Head(other)) | (What::Drive(one), What::Drive(other)) => folded(one) == folded(other),
-        // Threads of one size of hexagon differ in their workings.
-        (What::Hexagon(one), What::Hexagon(other)) | (What::Key(one), What::Key(other)) => one.amount == other.amount,
+        (What::Standard(one), What::Standard(other)) => one.is_like(other),
         _ => one == other,
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{Tool, What};
+    use super::{Tool, TurnedBy, What};
     use crate::quantity::Unit;
     use crate::quantity::exact::length::Millimetre;
     use crate::result::Amount;
@@ -120,6 +117,13 @@ mod tests {
             head: head.into(),
             drive: drive.into(),
             ..Fastener::default()
+        }
+    }
+
+    fn turned_by(what: &What) -> Option<&TurnedBy> {
+        match what {
+            What::Standard(turned_by) => Some(turned_by),
+            _ => None,
         }
     }
 
@@ -146,7 +150,7 @@ mod tests {
         };
         assert!((low.value - 20.0).abs() < 1e-9 && (high.value - 45.0).abs() < 1e-9);
         let wide = Amount::from(Length::new::<Millimetre>(16.0));
-        assert!(matches!(&tools[1].what, What::Hexagon(size) if size.amount == wide));
+        assert!(matches!(turned_by(&tools[1].what), Some(TurnedBy::Hexagon(size)) if size.amount == wide));
     }
 
     #[test]
@@ -160,7 +164,8 @@ mod tests {
             };
             assess(&job, Tools::Both, None).tools.remove(0).what
         };
-        let (What::Hexagon(inch), What::Key(key)) = (tool("3/8-16", "hex"), tool("M10", "socket")) else {
+        let (inch, key) = (tool("3/8-16", "hex"), tool("M10", "socket"));
+        let (Some(TurnedBy::Hexagon(inch)), Some(TurnedBy::Key(key))) = (turned_by(&inch), turned_by(&key)) else {
             panic!("another wrench");
         };
         assert_eq!(inch.unit, Unit::Inch);
