@@ -110,6 +110,36 @@ pub fn apply(sheet: &Sheet, action: Action) -> Option<(Sheet, Action)> {
     Some((sheet, inverse))
 }
 
+impl Row {
+    /// A new row for a list of a sheet. An interval begins at the job's odometer and on its day.
+    ///
+    /// ```
+    /// use shopmath::sheet::{Sheet, order::{List, Row}};
+    /// let job = Sheet { odometer: "150 240 km".into(), ..Sheet::new("a") };
+    /// let Row::Interval(row) = Row::blank(&job, List::Intervals) else { panic!() };
+    /// assert_eq!((row.id, row.done_at_odometer.as_str()), (1, "150 240 km"));
+    /// ```
+    #[must_use]
+    pub fn blank(sheet: &Sheet, list: List) -> Self {
+        let id = free_id(sheet, list);
+        match list {
+            List::Fasteners => Self::Fastener(Fastener {
+                id,
+                ..Fastener::default()
+            }),
+            List::Parts => Self::Part(Part { id, ..Part::default() }),
+            List::Checks => Self::Check(Check { id, ..Check::default() }),
+            List::Belts => Self::Belt(Belt { id, ..Belt::default() }),
+            List::Intervals => Self::Interval(Interval {
+                id,
+                done_at_odometer: sheet.odometer.clone(),
+                done_on: sheet.date.clone(),
+                ..Interval::default()
+            }),
+        }
+    }
+}
+
 /// A number for a new row of a list: one past the largest there, or the smallest one free.
 ///
 /// ```

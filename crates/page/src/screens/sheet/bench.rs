@@ -29,7 +29,7 @@ use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, BELT, CHECK, HEAD, INTERVAL, MONEY, PART};
 use shopmath::sheet::limits::LONG_TEXT;
 use shopmath::sheet::order::{Action, List, Row as NewRow, free_id};
-use shopmath::sheet::{Belt, Check, Fastener, Interval, Part};
+use shopmath::sheet::{Belt, Fastener};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -136,7 +136,8 @@ fn Open(props: &OpenProps) -> Html {
     if overlay.is_open() {
         return steps(job, &step, onchange, &overlay);
     }
-    let [bolts, parts, checks, belts, due, notes, away] = PARTS.map(|(id, title)| heading(id, title));
+    let [on_bolts, on_parts, on_checks, on_belts, on_due, on_notes, on_away] =
+        PARTS.map(|(id, title)| heading(id, title));
     html! {
         <>
             <div class="screen-only sheet">
@@ -148,70 +149,75 @@ fn Open(props: &OpenProps) -> Html {
 
                 { cautions(&[caution::fastener::TIGHTENING_CAN_HURT]) }
                 { jumps(PARTS.into_iter()) }
-                { bolts }
-                <ol class={classes!("job-rows", (portion == Portion::Settled).then_some("settled"))}>{ for (0..portion.of(sheet.fasteners.len())).map(|place| html! {
-                    <FastenerRow key={sheet.fasteners[place].id} job={job.clone()} {place} onchange={onchange.clone()} />
-                }) }</ol>
-                <div class="chips">
-                    { add("add-fastener", "Add a bolt", onchange, {
-                        let job = job.clone();
-                        move || NewRow::Fastener(Fastener { id: free_id(&job.sheet, List::Fasteners), ..Fastener::default() })
-                    }) }
-                    { from_bolt(job, &props.places, onchange) }
-                </div>
+                { on_bolts }
+                { bolts(props, portion) }
                 { tools_choice(&props.settings) }
                 { summary::tools(job) }
 
-                { parts }
+                { on_parts }
                 { rows(job, onchange, List::Parts, PART, sheet.parts.iter().map(|row| (row.id, Some(row.done)))) }
-                { add("add-part", "Add a part", onchange, {
-                    let job = job.clone();
-                    move || NewRow::Part(Part { id: free_id(&job.sheet, List::Parts), ..Part::default() })
-                }) }
+                { add("add-part", "Add a part", job, List::Parts, onchange) }
                 <form class="entries">{ head.of(MONEY) }</form>
                 { summary::total(job, true) }
 
-                { checks }
+                { on_checks }
                 { rows(job, onchange, List::Checks, CHECK, sheet.checks.iter().map(|row| (row.id, Some(row.done)))) }
-                { add("add-check", "Add a check", onchange, {
-                    let job = job.clone();
-                    move || NewRow::Check(Check { id: free_id(&job.sheet, List::Checks), ..Check::default() })
-                }) }
+                { add("add-check", "Add a check", job, List::Checks, onchange) }
 
-                { belts }
-                <ol class="job-rows">{ for sheet.belts.iter().enumerate().map(|(place, row)| html! {
-                    <Row key={row.id} job={job.clone()} list={List::Belts} id={row.id} {place} of={sheet.belts.len()} fields={BELT} done={None::<bool>} onchange={onchange.clone()}>
-                        { open("Open in Belt", Route::parse(&format!("belt?{}", row.query))) }
-                    </Row>
-                }) }</ol>
-                { from_belt(job, &props.places, onchange) }
+                { on_belts }
+                { belts(props) }
 
-                { due }
+                { on_due }
                 { rows(job, onchange, List::Intervals, INTERVAL, sheet.intervals.iter().map(|row| (row.id, None))) }
-                { add("add-interval", "Add an interval", onchange, {
-                    let job = job.clone();
-                    move || NewRow::Interval(Interval {
-                        id: free_id(&job.sheet, List::Intervals),
-                        done_at_odometer: job.sheet.odometer.clone(),
-                        done_on: job.sheet.date.clone(),
-                        ..Interval::default()
-                    })
-                }) }
+                { add("add-interval", "Add an interval", job, List::Intervals, onchange) }
                 { summary::due(job, true) }
 
-                { notes }
+                { on_notes }
                 <form class="remarks">
                     <label class="spoken" for="sheet-notes">{ "Notes" }</label>
                     <textarea id="sheet-notes" name="notes" rows="3" maxlength={LONG_TEXT.to_string()} value={pace::shown("sheet-notes", &sheet.notes.clone().into())}
                         oninput={typing(&onset.reform(|text| ("notes", text)))} />
                 </form>
 
-                { away }
+                { on_away }
                 <Away job={job.clone()} desk={desk.clone()} />
                 { cautions(&[caution::RECORD_IS_YOURS]) }
             </div>
             <Spoken words={said(job)} />
             <PaperAtHand {job} />
+        </>
+    }
+}
+
+/// The bolts that are drawn yet, and what adds one.
+fn bolts(props: &OpenProps, portion: Portion) -> Html {
+    let OpenProps { job, onchange, .. } = props;
+    let rows = &job.sheet.fasteners;
+    html! {
+        <>
+            <ol class={classes!("job-rows", (portion == Portion::Settled).then_some("settled"))}>{ for (0..portion.of(rows.len())).map(|place| html! {
+                <FastenerRow key={rows[place].id} job={job.clone()} {place} onchange={onchange.clone()} />
+            }) }</ol>
+            <div class="chips">
+                { add("add-fastener", "Add a bolt", job, List::Fasteners, onchange) }
+                { from_bolt(job, &props.places, onchange) }
+            </div>
+        </>
+    }
+}
+
+/// The belt drives, and what attaches one.
+fn belts(props: &OpenProps) -> Html {
+    let OpenProps { job, onchange, .. } = props;
+    let rows = &job.sheet.belts;
+    html! {
+        <>
+            <ol class="job-rows">{ for rows.iter().enumerate().map(|(place, row)| html! {
+                <Row key={row.id} job={job.clone()} list={List::Belts} id={row.id} {place} of={rows.len()} fields={BELT} done={None::<bool>} onchange={onchange.clone()}>
+                    { open("Open in Belt", Route::parse(&format!("belt?{}", row.query))) }
+                </Row>
+            }) }</ol>
+            { from_belt(job, &props.places, onchange) }
         </>
     }
 }
@@ -232,8 +238,19 @@ fn rows(
     }
 }
 
+/// A button that adds an empty row at the end of its list.
+fn add(id: &'static str, words: &'static str, job: &Rc<Job>, list: List, onchange: &Callback<Change>) -> Html {
+    let job = job.clone();
+    add_row(id, words, onchange, move || NewRow::blank(&job.sheet, list))
+}
+
 /// A button that adds a row at the end of its list.
-fn add(id: &'static str, words: &'static str, onchange: &Callback<Change>, row: impl Fn() -> NewRow + 'static) -> Html {
+fn add_row(
+    id: &'static str,
+    words: &'static str,
+    onchange: &Callback<Change>,
+    row: impl Fn() -> NewRow + 'static,
+) -> Html {
     let onclick = onchange.reform(move |_: MouseEvent| {
         Change::Do(Action::Insert {
             at: usize::MAX,
@@ -249,7 +266,7 @@ fn from_bolt(job: &Rc<Job>, places: &Places, onchange: &Callback<Change>) -> Htm
         return html! {};
     };
     let job = job.clone();
-    add("add-from-bolt", "Add the bolt from Bolt", onchange, move || {
+    add_row("add-from-bolt", "Add the bolt from Bolt", onchange, move || {
         let id = free_id(&job.sheet, List::Fasteners);
         NewRow::Fastener(Fastener::of_bolt(
             id,
@@ -264,7 +281,7 @@ fn from_belt(job: &Rc<Job>, places: &Places, onchange: &Callback<Change>) -> Htm
         return html! { <p class="note">{ "A drive worked out on Belt can be attached here: open Belt first." }</p> };
     };
     let job = job.clone();
-    add("add-from-belt", "Attach the drive from Belt", onchange, move || {
+    add_row("add-from-belt", "Attach the drive from Belt", onchange, move || {
         NewRow::Belt(Belt {
             id: free_id(&job.sheet, List::Belts),
             label: String::new(),
