@@ -17,10 +17,11 @@ use crate::views::caution::{caution, cautions};
 use crate::views::focus::focus;
 use crate::views::settings::tools_choice;
 use crate::views::spoken::Spoken;
-use panel::{Own, Panel};
+use panel::Panel;
 use route::RouteView;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, apply, bring_back};
+use shopmath::drive::bench::entry::PulleyEntry;
 use shopmath::drive::bench::{self, DriveText, assess, resolve};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -52,7 +53,7 @@ pub(super) struct Drive {
     /// Grows when the drive changes other than by typing: what was typed in the panel gives way.
     settled: u32,
     /// The panel's fields whose text cannot be used: no number may rest on what the drive has there.
-    unread: Vec<Own>,
+    unread: Vec<PulleyEntry>,
     undo: Option<Undo>,
 }
 
@@ -76,7 +77,7 @@ pub(super) enum Action {
     /// Changed a pulley on the drawing or by a button.
     Edit(Edit),
     /// Typed into the panel of a pulley: the change, or none where the text cannot be used.
-    Typed(Own, Option<Edit>),
+    Typed(PulleyEntry, Option<Edit>),
     /// Took another pulley to work on, or none.
     Choose(Option<usize>),
     /// Put another drive in place.

@@ -12,10 +12,11 @@ use crate::views::icon::signed;
 use crate::views::jumps::heading;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
-use shopmath::drive::bench::edit::{Edit, Measured, check, diameter_from, from_tape};
+use shopmath::drive::bench::edit::Edit;
+use shopmath::drive::bench::entry::{PulleyEntry, change, from_tape, names};
 use shopmath::drive::pulley::Side;
+use shopmath::quantity::Unit;
 use shopmath::quantity::print::{plain, quantity};
-use shopmath::quantity::{Unit, read};
 use std::rc::Rc;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
@@ -34,40 +35,17 @@ pub(super) struct Props {
     pub(super) onact: Callback<Action>,
 }
 
-/// The panel's own fields.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(in crate::screens) enum Own {
-    Name,
-    Across,
-    Up,
-    Diameter,
-    Around,
-    Ratio,
-    FirstDistance,
-    SecondDistance,
-}
-
-impl Own {
-    /// The field that shows what this one sets.
-    fn sets(self) -> Self {
-        match self {
-            Self::Around | Self::Ratio => Self::Diameter,
-            own => own,
-        }
-    }
-}
-
 /// What was typed into them and not yet taken over, and the pulleys measured from.
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Draft {
-    texts: Vec<(Own, String)>,
+    texts: Vec<(PulleyEntry, String)>,
     from: [usize; 2],
 }
 
 enum Change {
-    Type(Own, String),
+    Type(PulleyEntry, String),
     /// Another field has set what this one shows.
-    Drop(Own),
+    Drop(PulleyEntry),
     From(usize, usize),
     /// The pulley was changed by other means: what was typed about it no longer holds.
     Settle,
@@ -86,7 +64,7 @@ impl Draft {
         }
     }
 
-    fn get(&self, own: Own) -> Option<&str> {
+    fn get(&self, own: PulleyEntry) -> Option<&str> {
         self.texts
             .iter()
             .find(|(known, _)| *known == own)
@@ -112,7 +90,7 @@ impl Reducible for Draft {
             }
             Change::Settle => draft
                 .texts
-                .retain(|(own, _)| matches!(own, Own::FirstDistance | Own::SecondDistance)),
+                .retain(|(own, _)| matches!(own, PulleyEntry::FirstDistance | PulleyEntry::SecondDistance)),
             Change::Turn(index, to) => {
                 draft.from = draft.from.map(|from| if from == to { index } else { from });
             }
@@ -168,7 +146,7 @@ pub(super) fn Panel(props: &Props) -> Html {
             Action::Edit(Edit::AddAfter(index))
         })
     };
-    let field = |own: Own, name: &'static str, label: &'static str, standing: String| {
+    let field = |own: PulleyEntry, name: &'static str, label: &'static str, standing: String| {
         own_field(&Row {
             props,
             draft: &draft,
@@ -187,12 +165,12 @@ pub(super) fn Panel(props: &Props) -> Html {
         html! {
             <>
                 <form class="form">
-                    { field(Own::Around, "pulley-around", "String once round, mm", String::new()) }
-                    { field(Own::Ratio, "pulley-ratio", "Turns per turn of pulley 1", String::new()) }
+                    { field(PulleyEntry::Around, "pulley-around", "String once round, mm", String::new()) }
+                    { field(PulleyEntry::Ratio, "pulley-ratio", "Turns per turn of pulley 1", String::new()) }
                     { from(&draft, 0, text, "Tape from") }
-                    { field(Own::FirstDistance, "tape-1", "Centre to centre, mm", String::new()) }
+                    { field(PulleyEntry::FirstDistance, "tape-1", "Centre to centre, mm", String::new()) }
                     { from(&draft, 1, text, "and from") }
-                    { field(Own::SecondDistance, "tape-2", "Centre to centre, mm", String::new()) }
+                    { field(PulleyEntry::SecondDistance, "tape-2", "Centre to centre, mm", String::new()) }
                 </form>
                 { places(props, &draft) }
             </>
@@ -202,10 +180,10 @@ pub(super) fn Panel(props: &Props) -> Html {
         <section class="panel" aria-label={format!("Pulley {}", disc.name)}>
             <div class="panel-head">{ heading("pulley", format!("Pulley {} of {count}", index + 1)) }{ Button::chip("Close", close).draw() }</div>
             <form class="form">
-                { field(Own::Name, "pulley-name", "Name", disc.name.clone()) }
-                { field(Own::Diameter, "pulley-diameter", if ribbed { "Effective diameter, mm" } else { "Outside diameter, mm" }, plain(disc.diameter(), 2)) }
-                { field(Own::Across, "pulley-x", "x, to the right, mm", plain(disc.x, 2)) }
-                { field(Own::Up, "pulley-y", "y, up, mm", plain(disc.y, 2)) }
+                { field(PulleyEntry::Name, "pulley-name", "Name", disc.name.clone()) }
+                { field(PulleyEntry::Diameter, "pulley-diameter", if ribbed { "Effective diameter, mm" } else { "Outside diameter, mm" }, plain(disc.diameter(), 2)) }
+                { field(PulleyEntry::Across, "pulley-x", "x, to the right, mm", plain(disc.x, 2)) }
+                { field(PulleyEntry::Up, "pulley-y", "y, up, mm", plain(disc.y, 2)) }
             </form>
             <div class="pad pad-nudge">
                 { nudge("←", "left", -1.0, 0.0) }
@@ -229,7 +207,7 @@ pub(super) fn Panel(props: &Props) -> Html {
 struct Row<'a> {
     props: &'a Props,
     draft: &'a UseReducerHandle<Draft>,
-    own: Own,
+    own: PulleyEntry,
     name: &'static str,
     label: &'static str,
     /// What the drive holds, shown while nothing is being typed.
@@ -247,29 +225,20 @@ fn own_field(row: &Row<'_>) -> Html {
     } = row;
     let own = *own;
     let typed = draft.get(own);
-    let wrong = typed.and_then(|typed| change(own, typed, props).err());
+    let wrong = typed.and_then(|typed| change(&props.text, props.index, own, typed).err());
     let oninput = {
         let (dispatcher, onact) = (draft.dispatcher(), props.onact.clone());
-        let (index, disc, text) = (props.index, props.disc.clone(), props.text.clone());
-        let settled = props.settled;
+        let (index, text) = (props.index, props.text.clone());
         typing(&Callback::from(move |typed: String| {
-            let props = Props {
-                index,
-                disc: disc.clone(),
-                text: text.clone(),
-                count: 0,
-                settled,
-                onact: onact.clone(),
-            };
             let shown = own.sets();
-            match change(own, &typed, &props) {
+            match change(&text, index, own, &typed) {
                 Ok(Some(edit)) => {
                     if shown != own {
                         dispatcher.dispatch(Change::Drop(shown));
                     }
                     onact.emit(Action::Typed(shown, Some(edit)));
                 }
-                Err(_) if matches!(own, Own::Across | Own::Up | Own::Diameter) => onact.emit(Action::Typed(own, None)),
+                Err(_) if own.is_of_drive() && own != PulleyEntry::Name => onact.emit(Action::Typed(own, None)),
                 _ => {}
             }
             dispatcher.dispatch(Change::Type(own, typed));
@@ -284,73 +253,14 @@ fn own_field(row: &Row<'_>) -> Html {
                 <input id={*name} type="text" value={pace::shown(name, &typed.unwrap_or(standing).to_owned().into())} {oninput} aria-invalid={invalid} aria-describedby={described}
                     autocomplete="off" autocapitalize="off" autocorrect="off" spellcheck="false" />
             </div>
-            if let Some(sentence) = wrong { <div class="fault"><p id={format!("{name}-error")}>{ sentence }</p></div> }
+            if let Some(fault) = wrong { <div class="fault"><p id={format!("{name}-error")}>{ fault.to_string() }</p></div> }
         </div>
     }
 }
 
-/// The change a text asks for; none for one that only measures; the sentence where it is unsound.
-fn change(own: Own, typed: &str, props: &Props) -> Result<Option<Edit>, String> {
-    let Props { index, disc, text, .. } = props;
-    let pulley = *index;
-    let millimetres = || {
-        let read = read::value(typed, read::Expect::field(Unit::Millimetre)).map_err(|fault| fault.sentence(typed))?;
-        read.quantity().value_in(Unit::Millimetre).ok_or_else(String::new)
-    };
-    let measured = |measured| diameter_from(text, pulley, measured, typed).map_err(|fault| fault.to_string());
-    if typed.trim().is_empty() {
-        // What the drive needs cannot be left out; a measure can.
-        match own {
-            Own::Name => {}
-            Own::Across | Own::Up | Own::Diameter => {
-                return Err("Nothing typed yet. Type millimetres, such as 60.".into());
-            }
-            _ => return Ok(None),
-        }
-    }
-    let edit = match own {
-        Own::Name => Some(Edit::Rename {
-            pulley,
-            name: typed.to_owned(),
-        }),
-        Own::Across => Some(Edit::Move {
-            pulley,
-            x: millimetres()?,
-            y: disc.y,
-        }),
-        Own::Up => Some(Edit::Move {
-            pulley,
-            x: disc.x,
-            y: millimetres()?,
-        }),
-        Own::Diameter => Some(Edit::Resize {
-            pulley,
-            diameter: millimetres()?,
-        }),
-        Own::Around => Some(Edit::Resize {
-            pulley,
-            diameter: measured(Measured::Circumference)?,
-        }),
-        Own::Ratio => Some(Edit::Resize {
-            pulley,
-            diameter: measured(Measured::Ratio)?,
-        }),
-        Own::FirstDistance | Own::SecondDistance => millimetres().map(|_| None)?,
-    };
-    if let Some(edit) = &edit {
-        check(text, edit).map_err(|fault| fault.to_string())?;
-    }
-    Ok(edit)
-}
-
 /// The pulley a tape is laid from.
 fn from(draft: &UseReducerHandle<Draft>, which: usize, text: &DriveText, label: &'static str) -> Html {
-    let names: Vec<String> = text
-        .get("pulleys")
-        .unwrap_or_default()
-        .split(';')
-        .map(|entry| entry.split(':').next().unwrap_or_default().trim().to_owned())
-        .collect();
+    let names = names(text);
     let dispatcher = draft.dispatcher();
     let onchange = Callback::from(move |event: Event| {
         if let Ok(pulley) = event.target_unchecked_into::<HtmlSelectElement>().value().parse() {
@@ -371,7 +281,10 @@ fn from(draft: &UseReducerHandle<Draft>, which: usize, text: &DriveText, label: 
 
 /// Both places the tape allows, to choose from.
 fn places(props: &Props, draft: &UseReducerHandle<Draft>) -> Html {
-    let (Some(first), Some(second)) = (draft.get(Own::FirstDistance), draft.get(Own::SecondDistance)) else {
+    let (Some(first), Some(second)) = (
+        draft.get(PulleyEntry::FirstDistance),
+        draft.get(PulleyEntry::SecondDistance),
+    ) else {
         return html! {};
     };
     let index = props.index;

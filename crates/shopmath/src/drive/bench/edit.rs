@@ -3,15 +3,11 @@
 
 use super::{DriveText, resolve};
 use crate::drive::fault::MeasureFault;
-use crate::drive::place;
-use crate::drive::profile::Profile;
 use crate::drive::pulley::{Pulley, Side, Spot};
 use crate::drive::route::{self, Route};
 use crate::drive::si::{in_radians, metres};
 use crate::drive::text::pulleys;
 use crate::drive::text::tensioner;
-use crate::quantity::fault::Fault;
-use crate::quantity::{Quantity, Unit, read};
 use kurbo::{Line, ParamCurve, Vec2};
 use uom::si::f64::Length;
 
@@ -256,6 +252,7 @@ fn add(texts: &DriveText, list: &mut Vec<Pulley>, after: usize) -> Option<()> {
     list.insert(after + 1, pulley);
     Some(())
 }
+
 fn ribbed(name: String, centre: Spot, diameter: f64) -> Pulley {
     Pulley {
         name,
@@ -307,86 +304,4 @@ fn running(texts: &DriveText, pulley: &Pulley, after: usize) -> Option<Pulley> {
         }
     }
     None
-}
-
-/// Both places a tape measure gives, millimetres: distances, as typed, centre to centre from two
-/// pulleys of the list.
-///
-/// # Errors
-/// [`MeasureFault`].
-///
-/// ```
-/// use shopmath::drive::bench::{DriveText, edit::from_tape};
-/// let places = from_tape(&DriveText::demo(), (0, "300 mm"), (5, "200")).unwrap();
-/// assert!(places[0] != places[1]);
-/// ```
-pub fn from_tape(texts: &DriveText, one: (usize, &str), other: (usize, &str)) -> Result<[(f64, f64); 2], MeasureFault> {
-    let list = pulleys::read(texts.get("pulleys").unwrap_or_default()).map_err(|_| MeasureFault::NoPulley)?;
-    let centre = |index: usize| {
-        list.get(index)
-            .map(|pulley| pulley.centre)
-            .ok_or(MeasureFault::NoPulley)
-    };
-    let (first, second) = (centre(one.0)?, centre(other.0)?);
-    let places =
-        place::by_distances(first, length(0, one.1)?, second, length(1, other.1)?).map_err(MeasureFault::Place)?;
-    Ok(places.map(|spot| (in_millimetres(spot.x), in_millimetres(spot.y))))
-}
-
-/// What was measured of a pulley's size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Measured {
-    /// A string laid once round the rim.
-    Circumference,
-    /// Speed relative to the driver.
-    Ratio,
-}
-
-/// The diameter of a pulley, millimetre, from a measure as typed.
-///
-/// # Errors
-/// [`MeasureFault`].
-///
-/// ```
-/// use shopmath::drive::bench::{DriveText, edit::{Measured, diameter_from}};
-/// let around = diameter_from(&DriveText::demo(), 2, Measured::Circumference, "176 mm").unwrap();
-/// assert!((around - 56.02).abs() < 0.01);
-/// ```
-pub fn diameter_from(texts: &DriveText, pulley: usize, measured: Measured, text: &str) -> Result<f64, MeasureFault> {
-    let list = pulleys::read(texts.get("pulleys").unwrap_or_default()).map_err(|_| MeasureFault::NoPulley)?;
-    let diameter = match measured {
-        Measured::Circumference => Some(place::diameter_from_circumference(length(0, text)?)),
-        Measured::Ratio => {
-            let (driver, own) = (list.first(), list.get(pulley));
-            let (driver, own) = driver.zip(own).ok_or(MeasureFault::NoPulley)?;
-            let profile = Profile::named(texts.effective("profile")).unwrap_or_default();
-            let back = length(1, texts.effective("back"))?;
-            let speed = value(0, text, Unit::Number)?;
-            match speed {
-                Quantity::Ratio(speed) => place::diameter_from_ratio(driver.diameter, speed, own.side, profile, back),
-                _ => None,
-            }
-        }
-    };
-    diameter
-        .map(in_millimetres)
-        .filter(|diameter| diameter.is_finite() && *diameter > 0.0)
-        .ok_or(MeasureFault::NoDiameter)
-}
-
-fn in_millimetres(length: Length) -> f64 {
-    length.get::<crate::quantity::exact::length::Millimetre>()
-}
-
-fn length(which: usize, text: &str) -> Result<Length, MeasureFault> {
-    match value(which, text, Unit::Millimetre)? {
-        Quantity::Length(length) => Ok(length),
-        _ => Err(MeasureFault::NoDiameter),
-    }
-}
-
-fn value(which: usize, text: &str, unit: Unit) -> Result<Quantity, MeasureFault> {
-    read::value(text, read::Expect::field(unit))
-        .map(|typed| typed.quantity())
-        .map_err(|fault: Fault| MeasureFault::Text(which, fault.sentence(text)))
 }

@@ -2,12 +2,14 @@
 //!
 //! Raw texts ([`DriveText`]) become a drive ([`Bench`]) with one sentence per field that could not
 //! be read; [`assess`] puts every calculator's findings into sections. A bad text takes away only
-//! the results that need it. [`drawing`] gives the shapes, [`edit`] changes the pulley list.
+//! the results that need it. [`drawing`] gives the shapes, [`edit`] changes the pulley list, [`entry`] as
+//! a person types it.
 
 mod assess;
 mod checks;
 pub mod drawing;
 pub mod edit;
+pub mod entry;
 mod fields;
 mod held;
 mod lengths;

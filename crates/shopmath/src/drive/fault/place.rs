@@ -34,6 +34,8 @@ impl fmt::Display for PlaceFault {
 pub enum MeasureFault {
     /// A text that could not be read: which of the texts given, from 0, and its sentence.
     Text(usize, String),
+    /// Nothing where the drive needs a length.
+    Nothing,
     /// Distances that do not meet.
     Place(PlaceFault),
     /// The pulley list cannot be read or has no such pulley.
@@ -50,6 +52,7 @@ impl fmt::Display for MeasureFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Text(_, sentence) => write!(out, "{sentence}"),
+            Self::Nothing => write!(out, "Nothing typed yet. Type millimetres, such as 60."),
             Self::Place(fault) => write!(out, "{fault}"),
             Self::NoPulley => write!(
                 out,

@@ -24,7 +24,7 @@ use uom::si::f64::Length;
 pub fn read(text: &str) -> Result<Vec<Pulley>, Vec<TextFault>> {
     let mut pulleys: Vec<Pulley> = Vec::new();
     let mut faults = Vec::new();
-    let entries = text.split([';', '\n']).map(str::trim).filter(|entry| !entry.is_empty());
+    let entries = entries(text);
     // One past the most is enough to say that there are too many.
     for (index, entry) in entries.take(MOST_PULLEYS + 1).enumerate() {
         let same_name = |name: &str| super::named(name, pulleys.iter().map(|pulley| pulley.name.as_str())).is_some();
@@ -38,6 +38,15 @@ pub fn read(text: &str) -> Result<Vec<Pulley>, Vec<TextFault>> {
         }
     }
     if faults.is_empty() { Ok(pulleys) } else { Err(faults) }
+}
+
+fn entries(text: &str) -> impl Iterator<Item = &str> {
+    text.split([';', '\n']).map(str::trim).filter(|entry| !entry.is_empty())
+}
+
+/// The names in a pulley list, also where the rest of it cannot be read.
+pub fn names(text: &str) -> impl Iterator<Item = &str> {
+    entries(text).map(|entry| entry.split(':').next().unwrap_or_default().trim())
 }
 
 /// The list as text; reads back to the same list, centres and diameters to the nanometre.
