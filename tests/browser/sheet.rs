@@ -9,6 +9,7 @@ mod phone;
 mod reasons;
 mod share;
 mod storage;
+mod take;
 mod two_tabs;
 mod undo;
 

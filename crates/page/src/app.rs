@@ -53,7 +53,9 @@ pub(crate) fn App() -> Html {
     }
     let screen = match shown {
         Screen::Convert => html! { <Convert {route} places={(*places).clone()} settings={settings.clone()} /> },
-        Screen::Bolt => html! { <Bolt {route} places={(*places).clone()} settings={settings.clone()} /> },
+        Screen::Bolt => {
+            html! { <Bolt {route} places={(*places).clone()} settings={settings.clone()} desk={(*desk).clone()} /> }
+        }
         Screen::Belt => html! { <Belt {route} places={(*places).clone()} settings={settings.clone()} /> },
         Screen::Sheet => html! {
             <SheetScreen {route} places={(*places).clone()} settings={settings.clone()} desk={(*desk).clone()} />

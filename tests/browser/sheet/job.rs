@@ -138,7 +138,7 @@ fn readings_are_judged_at_once(phone: &Phone) -> Outcome {
     phone.type_into("bolt-1-1-reading", "44,8 N·m")?;
     judged(phone, "bolt-1-1-reading", -0.2 / 45.0, "✓ within")?;
     phone.type_into("bolt-1-count", "1")?;
-    phone.until_text("#bolt-1 .readings", "Readings beyond the count of bolts: 1.")?;
+    phone.until_text("#bolt-1 .readings + .note", "Readings beyond the count of bolts: 1.")?;
     phone.type_into("bolt-1-count", "2")?;
     // Of torque and angle the torque has a reading.
     phone.type_into("bolt-2-0-reading", "29")?;

@@ -9,6 +9,8 @@ mod section;
 
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
+use crate::screens::sheet::desk::Desk;
+use crate::screens::sheet::take::take;
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::fault::chips;
@@ -20,6 +22,7 @@ use crate::views::verdict::sign;
 use form::Form;
 use large::large;
 use shopmath::fastener::bolt::{Assessment, BoltText, Slug, Verdict, assess, resolve};
+use shopmath::sheet::Fastener;
 use shopmath::sketch::share;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -29,6 +32,7 @@ pub(crate) struct Props {
     pub(crate) route: Rc<Route>,
     pub(crate) places: Places,
     pub(crate) settings: SettingsHandle,
+    pub(crate) desk: Desk,
 }
 
 /// What was typed, by key.
@@ -109,6 +113,14 @@ pub(crate) fn Bolt(props: &Props) -> Html {
     // Opened by an error, the head's fields stay open: closing them would take one from under
     // the thumb.
     *head_open.borrow_mut() |= form.head_wrong();
+    let put_on_sheet = {
+        let typed = typed.clone();
+        let rows = move || {
+            let texts = typed.0.typed().map(|(key, text)| -> (&str, &str) { (key, text) });
+            vec![Fastener::of_bolt(0, texts)]
+        };
+        take(rows, to_route(text), &props.desk, props.settings.tools)
+    };
     html! {
         <>
             { form.top(*head_open.borrow()) }
@@ -116,6 +128,7 @@ pub(crate) fn Bolt(props: &Props) -> Html {
             if let Some(told) = &resolved.unitless { { unit_offer(told, &onset) } }
             <Spoken words={spoken(&assessment, &form, resolved.unitless.as_ref())} />
             { overlay.button("Large type, for arm's length", to_route(text)) }
+            if text.has("spec") { { put_on_sheet } }
             { section::strip(&assessment.sections) }
             { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
             { cautions(&assessment.cautions) }

@@ -9,7 +9,8 @@ use crate::link::put;
 use crate::route::Route;
 use gloo::timers::callback::Timeout;
 use js_sys::Promise;
-use shopmath::sheet::Sheet;
+use shopmath::sheet::order::{Action, List, Row, free_id};
+use shopmath::sheet::{Fastener, Sheet};
 use shopmath::tools::Tools;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -142,6 +143,36 @@ impl Desk {
         job.status = Status::Changed;
         self.place(Slot::Job(Rc::new(job)));
         self.settle().await;
+    }
+
+    /// The machine of the open sheet, as typed.
+    pub(crate) fn machine(&self) -> Option<String> {
+        self.job().map(|job| job.sheet.machine.clone())
+    }
+
+    /// Adds bolts at the end of the open sheet, or puts a new one with them on the desk; the sheet's id.
+    pub(crate) async fn take(&self, rows: Vec<Fastener>, tools: Tools) -> String {
+        let id = match self.job() {
+            Some(job) => job.sheet.id.clone(),
+            None => {
+                let sheet = Sheet {
+                    date: keep::today(),
+                    ..Sheet::new(keep::new_id())
+                };
+                let id = sheet.id.clone();
+                self.begin(sheet, tools).await;
+                id
+            }
+        };
+        for mut row in rows {
+            let Some(job) = self.job() else { break };
+            row.id = free_id(&job.sheet, List::Fasteners);
+            self.change(Change::Do(Action::Insert {
+                at: usize::MAX,
+                row: Box::new(Row::Fastener(row)),
+            }));
+        }
+        id
     }
 
     /// Takes the sheet off the desk, kept or set aside.

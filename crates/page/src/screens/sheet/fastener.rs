@@ -189,8 +189,16 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
         let onset = onchange.reform(move |(_, text)| Change::Reading(id, index, text));
         let read = found.readings.get(index);
         let wrong = read.and_then(|read| read.fault.clone()).into_iter().collect::<Vec<_>>();
+        // An angle is read by no torque wrench.
+        let of = if found.turns {
+            "Reading before the angle"
+        } else {
+            "Reading"
+        };
         let label = if several {
-            AttrValue::from(format!("Reading, bolt {}", index + 1))
+            AttrValue::from(format!("{of}, bolt {}", index + 1))
+        } else if found.turns {
+            AttrValue::Static(of)
         } else {
             AttrValue::Static("Reading as tightened")
         };
@@ -210,9 +218,10 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
     };
     let beyond = readings_beyond(row, found.count);
     html! {
-        <form class="readings">
-            { for (0..shown).map(reading) }
+        // In the form the note would be a part of the list, whose other parts it would put in disorder.
+        <>
+            <form class="readings">{ for (0..shown).map(reading) }</form>
             if beyond > 0 { <p class="note">{ format!("Readings beyond the count of bolts: {beyond}. Raise the count or clear them.") }</p> }
-        </form>
+        </>
     }
 }

@@ -59,8 +59,9 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
         row.into_iter().for_each(focus_row);
         Change::Undo
     });
-    // In sight until something is typed: by then it would be in the way.
-    let at_hand = matches!(job.touched, Touched::Row | Touched::TakenBack);
+    // In sight until something is typed: by then it would be in the way, as it would be over the fields of a
+    // row just added.
+    let at_hand = matches!(job.touched, Touched::Row | Touched::TakenBack) && job.fresh.is_none();
     html! {
         <div class="progress">
             if of > 0 {

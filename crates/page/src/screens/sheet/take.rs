@@ -1,0 +1,29 @@
+//! Bolts that another screen hands to a sheet: the open one, or a new one where none is open.
+
+use super::desk::Desk;
+use crate::link;
+use crate::route::Route;
+use crate::views::button::Button;
+use shopmath::sheet::Fastener;
+use shopmath::tools::Tools;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+/// A button that puts bolts on a sheet and leads there; `from` is the screen it stands on. The bolts are
+/// asked for when it is tapped.
+pub(crate) fn take(rows: impl Fn() -> Vec<Fastener> + 'static, from: Route, desk: &Desk, tools: Tools) -> Html {
+    let words = match desk.machine() {
+        Some(machine) if machine.trim().is_empty() => "Put on the open sheet".into(),
+        Some(machine) => ["Put on the sheet: ", machine.trim()].concat(),
+        None => "Put on a new sheet".to_owned(),
+    };
+    let desk = desk.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        let (rows, from, desk) = (rows(), from.clone(), desk.clone());
+        spawn_local(async move {
+            let id = desk.take(rows, tools).await;
+            link::go(Some(&from), &Route::sheet(&id));
+        });
+    });
+    Button::wide(words, onclick).id("put-on-sheet").draw()
+}

@@ -1,0 +1,44 @@
+//! What is worked out on another screen goes on a sheet with one tap.
+
+use super::{open_id, until_kept};
+use anyhow::ensure;
+use fenderside_tests::harness::{Outcome, Phone, Server, link};
+
+#[test]
+fn a_bolt_worked_out_on_bolt_goes_on_a_new_sheet_and_the_next_on_the_open_one() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let cover = [
+        ("thread", "M10"),
+        ("class", "10.9"),
+        ("spec", "60 N·m"),
+        ("adapter", "50 mm"),
+    ];
+    phone.open(&link("bolt", &cover))?;
+    phone.until_text("#put-on-sheet", "Put on a new sheet")?;
+    phone.tap("#put-on-sheet")?;
+    let id = open_id(&phone)?;
+    phone.until("the bolt", || Ok((phone.count("[data-fastener]")? == 1).then_some(())))?;
+    ensure!(phone.field("bolt-1-thread")? == "M10" && phone.field("bolt-1-spec")? == "60 N·m");
+    phone.tap("#bolt-1 .more summary")?;
+    ensure!(phone.field("bolt-1-adapter")? == "50 mm");
+    phone.type_into("sheet-machine", "Larkfield van")?;
+    until_kept(&phone)?;
+
+    // The tab leads back to the bolt as it was typed; the next one goes on the same sheet.
+    phone.tap(".tabs a[href^='#/bolt']")?;
+    phone.type_into("spec", "70 N·m")?;
+    phone.until_text("#put-on-sheet", "Put on the sheet: Larkfield van")?;
+    phone.tap("#put-on-sheet")?;
+    ensure!(open_id(&phone)? == id, "another sheet");
+    phone.until(
+        "both bolts",
+        || Ok((phone.count("[data-fastener]")? == 2).then_some(())),
+    )?;
+    ensure!(phone.field("bolt-1-spec")? == "60 N·m" && phone.field("bolt-2-spec")? == "70 N·m");
+    until_kept(&phone)?;
+    phone.back()?;
+    phone.until("the bolt that was left", || {
+        Ok((phone.field("spec").ok().as_deref() == Some("70 N·m")).then_some(()))
+    })
+}
