@@ -347,7 +347,7 @@ fn it_prints(phone: &Phone) -> Outcome {
         "Total 102.05 EUR",
         "7 of 7 done, complete",
         "300 240 km",
-        "Belt service: 150 000 km to go",
+        "Belt service: due at 300 240 km, 150 000 km to go",
         "due on 2027-03-31",
         "VDI 2230-1: M =",
         "ISO 6789-1:2003: deviation = reading / target − 1",

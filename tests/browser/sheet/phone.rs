@@ -57,15 +57,19 @@ fn what_is_next_due_stands_in_the_unit_of_the_odometer() -> Outcome {
     phone.open("#/sheet/miles")?;
     phone.until_result("next-due-distance", 98_000.0 * 1609.344, 1e-9)?;
     let shown = phone.text(".due")?;
-    for words in ["98 000 mi", "Work without a name: 4000 mi to go"] {
+    for words in ["98 000 mi", "Work without a name: due at 98 000 mi, 4000 mi to go"] {
         ensure!(shown.contains(words), "`{words}` is not in: {shown}");
     }
     ensure!(!shown.contains("km"), "{shown}");
     phone.type_into("interval-1-every-days", "2 years")?;
-    phone.until_text("#interval-1-every-days-error", "that is 730")?;
-    phone.tap(".entry-every-days .chips button")?;
-    phone.until("the days", || {
-        Ok((phone.field("interval-1-every-days")? == "730").then_some(()))
+    phone.type_into("interval-1-done-on", "2024-02-29")?;
+    phone.until_text(".due", "due on 2026-02-28")?;
+    // An odometer that cannot be read takes its unit along: no kilometres are made of miles.
+    phone.type_into("interval-1-done-at-odometer", "93 000")?;
+    phone.type_into("sheet-odometer", "94,000 mi")?;
+    phone.until_text(".due", "by distance not counted: the odometer cannot be read")?;
+    phone.until("no next reading", || {
+        Ok((phone.count("#next-due-distance")? == 0).then_some(()))
     })
 }
 

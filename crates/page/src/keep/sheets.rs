@@ -175,6 +175,9 @@ async fn attempt(sheet: &Sheet, complete: bool, step: u64) -> Result<Saved, Keep
 
 /// Adds sheets from elsewhere, all or none; a sheet whose id is taken is a refusal.
 pub(crate) async fn add(sheets: &[Sheet]) -> Result<(), KeepError> {
+    if sheets.is_empty() {
+        return Ok(());
+    }
     let mut entries = Vec::new();
     for sheet in sheets {
         let head = label::write_head(&label::head_anew(sheet));

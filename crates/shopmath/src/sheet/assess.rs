@@ -5,9 +5,9 @@
 
 use super::bolts::{self, FastenerAssessment};
 use super::date::Date;
-use super::due::{self, Due};
+use super::due::{self, Due, Missing};
 use super::kit::{self, Tool};
-use super::model::{Fastener, Sheet};
+use super::model::{Fastener, Part, Sheet};
 use super::total::{self, Total};
 use crate::field::FieldFault;
 use crate::quantity::Unit;
@@ -30,9 +30,10 @@ pub struct SheetAssessment {
     pub unpriced: usize,
     /// Each interval's next time, in the sheet's order.
     pub intervals: Vec<(u32, Due)>,
-    /// The lowest odometer reading at which something is due: the result `next-due-distance`.
+    /// The lowest odometer reading at which something is due: the result `next-due-distance`; absent while
+    /// an interval by distance cannot be read.
     pub next_due_distance: Option<(u32, Length)>,
-    /// The first day on which something is due.
+    /// The first day on which something is due; absent while an interval by time cannot be read.
     pub next_due_day: Option<(u32, Date)>,
     /// The tools the bolts need.
     pub tools: Vec<Tool>,
@@ -48,8 +49,10 @@ pub enum Open {
     NotReplaced(u32),
     /// A reading of this row of bolts is outside target and tolerance.
     ReadingOutside(u32),
-    /// The spec or a reading of this row of bolts cannot be read, so that nothing judges it.
+    /// An entry of this row of bolts cannot be read, so that nothing judges it.
     NotRead(u32),
+    /// The count or the price of a part cannot be read.
+    PartNotRead(u32),
     /// A row of bolts is not done.
     Fastener(u32),
     /// A part is not fitted.
@@ -90,7 +93,7 @@ pub struct RowFault {
 }
 
 impl SheetAssessment {
-    /// Whether the job is done: rows there, all done, every single-use bolt replaced, no reading
+    /// Whether the job is done: rows there, all done and read, every single-use bolt replaced, no reading
     /// outside its tolerance.
     #[must_use]
     pub fn complete(&self) -> bool {
@@ -178,13 +181,19 @@ pub fn reassess(
             (row.id, due)
         })
         .collect();
+    let unread = |missing: fn(&Due) -> Option<Missing>| {
+        let of = |(_, due): &(u32, Due)| matches!(missing(due), Some(Missing::Entry | Missing::Odometer));
+        intervals.iter().any(of)
+    };
+    let next_due_distance = first(&intervals, |due| due.at, |one, other| one.value.total_cmp(&other.value));
+    let next_due_day = first(&intervals, |due| due.on, Ord::cmp);
     SheetAssessment {
-        open: open(sheet, &fasteners),
+        open: open(sheet, &fasteners, &faults.0),
         progress: progress(sheet),
         parts_total,
         unpriced,
-        next_due_distance: first(&intervals, |due| due.at, |one, other| one.value.total_cmp(&other.value)),
-        next_due_day: first(&intervals, |due| due.on, Ord::cmp),
+        next_due_distance: next_due_distance.filter(|_| !unread(|due| due.no_reading)),
+        next_due_day: next_due_day.filter(|_| !unread(|due| due.no_day)),
         tools: kit::gather(sheet, &fasteners),
         fasteners,
         intervals,
@@ -230,7 +239,7 @@ fn parts(sheet: &Sheet, faults: &mut Faults) -> (Option<Total>, usize) {
     (sum, unpriced)
 }
 
-fn open(sheet: &Sheet, found: &[Rc<FastenerAssessment>]) -> Vec<Open> {
+fn open(sheet: &Sheet, found: &[Rc<FastenerAssessment>], faults: &[RowFault]) -> Vec<Open> {
     let mut open = Vec::new();
     for (row, found) in sheet.fasteners.iter().zip(found) {
         let reasons = [
@@ -248,6 +257,8 @@ fn open(sheet: &Sheet, found: &[Rc<FastenerAssessment>]) -> Vec<Open> {
                 .filter_map(|(holds, reason)| holds.then_some(reason)),
         );
     }
+    let unread = |row: &&Part| faults.iter().any(|fault| fault.place == Place::Part(row.id));
+    open.extend(sheet.parts.iter().filter(unread).map(|row| Open::PartNotRead(row.id)));
     open.extend(sheet.parts.iter().filter(|row| !row.done).map(|row| Open::Part(row.id)));
     open.extend(
         sheet
@@ -313,6 +324,16 @@ mod tests {
         job.parts[0].done = true;
         job.checks[0].done = true;
         assert!(assess(&job, Tools::Both, None).complete());
+        job.fasteners[0].count = "4x".into();
+        job.parts[0].price = "abc".into();
+        let found = assess(&job, Tools::Both, None);
+        assert_eq!(found.open, [Open::NotRead(7), Open::PartNotRead(1)]);
+        job.fasteners[0].count = "4".into();
+        job.fasteners[0].thread = "M10x".into();
+        job.parts[0].price = String::new();
+        assert_eq!(assess(&job, Tools::Both, None).open, [Open::NotRead(7)]);
+        job.fasteners[0].thread = String::new();
+        assert!(assess(&job, Tools::Both, None).complete());
         assert!(!assess(&Sheet::new("empty"), Tools::Both, None).complete());
     }
 
@@ -331,6 +352,32 @@ mod tests {
         let found = assess(&job, Tools::Both, None);
         assert_eq!(found.next_due_distance.unwrap().0, 2);
         assert_eq!(found.next_due_day.unwrap().0, 1);
+    }
+
+    #[test]
+    fn what_cannot_be_read_leaves_nothing_next() {
+        let every = |id, distance: &str, time: &str, done_at: &str| Interval {
+            id,
+            every_distance: distance.into(),
+            every_days: time.into(),
+            done_at_odometer: done_at.into(),
+            done_on: "2025-01-01".into(),
+            ..Interval::default()
+        };
+        let mut job = Sheet::new("a");
+        job.odometer = "93 200 mi".into();
+        job.intervals = vec![
+            every(1, "7500", "", "90 000"),
+            every(2, "60,000 mi", "2 years", "20 000"),
+        ];
+        let found = assess(&job, Tools::Both, None);
+        // The belt, due at 80 000 mi, may be overdue: the oil is not next for all that is known.
+        assert_eq!((found.next_due_distance, found.next_due_day.unwrap().0), (None, 2));
+        job.intervals[1].every_distance = "60 000 mi".into();
+        assert_eq!(assess(&job, Tools::Both, None).next_due_distance.unwrap().0, 2);
+        job.intervals[1].every_distance = String::new();
+        job.intervals[0].done_at_odometer = String::new();
+        assert_eq!(assess(&job, Tools::Both, None).next_due_distance, None);
     }
 
     #[test]

@@ -99,11 +99,10 @@ pub struct Reading {
 }
 
 impl FastenerAssessment {
-    /// Whether its spec or one of its readings cannot be read.
+    /// Whether one of its entries or readings cannot be read.
     #[must_use]
     pub fn is_unread(&self) -> bool {
-        let spec = self.faults.iter().any(|fault| fault.key == "spec");
-        spec || self.readings.iter().any(|reading| reading.fault.is_some())
+        !self.faults.is_empty() || self.readings.iter().any(|reading| reading.fault.is_some())
     }
 }
 

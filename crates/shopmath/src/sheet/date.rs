@@ -105,6 +105,22 @@ impl Date {
         Self::of_number(self.number().checked_add(days)?)
     }
 
+    /// The same day the given number of months later, or the month's last where it is shorter; nothing past
+    /// the range.
+    ///
+    /// ```
+    /// use shopmath::sheet::Date;
+    /// let done = Date::read("2024-02-29").unwrap();
+    /// assert_eq!(done.plus_months(24).unwrap().to_string(), "2026-02-28");
+    /// assert_eq!(done.plus_months(11).unwrap().to_string(), "2025-01-29");
+    /// ```
+    #[must_use]
+    pub fn plus_months(self, months: i64) -> Option<Self> {
+        let all = (self.year * 12 + self.month - 1).checked_add(months)?;
+        let (year, month) = (all.div_euclid(12), all.rem_euclid(12) + 1);
+        Self::new(year, month, self.day.min(month_length(year, month)))
+    }
+
     /// Days from another day to this one; negative where the other is later.
     #[must_use]
     pub fn days_since(self, other: Self) -> i64 {

@@ -5,7 +5,6 @@
 
 use super::date::Date;
 use super::model::Interval;
-use super::total::decimal;
 use crate::field::FieldFault;
 use crate::quantity::read::{self, Expect};
 use crate::quantity::{Kind, Quantity, Unit, exact::length::Kilometre};
@@ -16,7 +15,7 @@ use uom::si::f64::Length;
 /// The farthest an odometer or an interval may read, kilometre.
 const FARTHEST: f64 = 10_000_000.0;
 /// The longest interval, days.
-const LONGEST: u64 = 36_500;
+const LONGEST: i64 = 36_500;
 
 /// When one interval is next due.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -31,12 +30,28 @@ pub struct Due {
     pub on: Option<Date>,
     /// The days left until then; negative once overdue.
     pub days_left: Option<i64>,
+    /// Why there is no reading at which it is due, though an interval by distance is typed.
+    pub no_reading: Option<Missing>,
+    /// Why there is no day, though an interval by time is typed.
+    pub no_day: Option<Missing>,
+}
+
+/// What an interval lacks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Missing {
+    /// An entry of its own cannot be read.
+    Entry,
+    /// The odometer cannot be read, and the interval's bare numbers are in its unit.
+    Odometer,
+    /// When it was last done.
+    LastDone,
 }
 
 /// When an interval is next due, seen from the odometer as typed and a day, each where known.
 ///
-/// Distances from 0 to 10 million km (an interval above 0), a bare number in [`road_unit`]; days from
-/// 1 to 36 500. Faults take away only what needs the field; that of the odometer is not among them.
+/// Distances from 0 to 10 million km (an interval above 0), a bare number in [`road_unit`]; a time in days
+/// from 1 to 36 500, or in weeks, months or years of the calendar. Faults take away only what needs the
+/// field; that of the odometer is not among them, but takes away what is due by its unit.
 ///
 /// ```
 /// use shopmath::sheet::{Date, Interval, due};
@@ -57,27 +72,50 @@ pub struct Due {
 pub fn due(interval: &Interval, odometer: &str, today: Option<Date>) -> (Due, Vec<FieldFault>) {
     let mut faults = Vec::new();
     let unit = road_unit(interval, odometer);
+    let no_unit = has_no_unit(interval, odometer);
     let odometer = distance("odometer", odometer, Unit::Kilometre).ok().flatten();
-    let mut keep = |read: Result<Option<Length>, FieldFault>| read.map_err(|fault| faults.push(fault)).ok().flatten();
+    let mut keep = |read: Result<Option<Length>, FieldFault>| read.map_err(|fault| faults.push(fault)).ok();
     let every = keep(distance("every-distance", &interval.every_distance, unit).and_then(above_nothing));
     let done_at = keep(distance("done-at-odometer", &interval.done_at_odometer, unit));
-    let days = days(&interval.every_days)
-        .map_err(|fault| faults.push(fault))
-        .ok()
-        .flatten();
+    let time = time(&interval.every_days).map_err(|fault| faults.push(fault)).ok();
     let done_on = day("done-on", &interval.done_on)
         .map_err(|fault| faults.push(fault))
-        .ok()
-        .flatten();
-    let at = every.zip(done_at).map(|(every, done_at)| done_at + every);
-    let on = days.zip(done_on).and_then(|(days, done_on)| done_on.plus_days(days));
+        .ok();
+    let no_reading = lacks(every, done_at).or(match every {
+        Some(Some(_)) if no_unit => Some(Missing::Odometer),
+        _ => None,
+    });
+    let no_day = lacks(time, done_on);
+    let at = every.flatten().zip(done_at.flatten()).filter(|_| no_reading.is_none());
+    let at = at.map(|(every, done_at)| done_at + every);
+    let on = time.flatten().zip(done_on.flatten());
+    let on = on.and_then(|(time, done_on)| time.after(done_on));
     let due = Due {
         at,
         left: at.zip(odometer).map(|(at, odometer)| at - odometer),
         on,
         days_left: on.zip(today).map(|(on, today)| on.days_since(today)),
+        no_reading,
+        no_day,
     };
     (due, faults)
+}
+
+/// What an interval that is typed lacks: outer nothing for what cannot be read, inner for what is empty.
+fn lacks<T, D>(every: Option<Option<T>>, done: Option<Option<D>>) -> Option<Missing> {
+    match (every, done) {
+        (Some(None), _) | (Some(Some(_)), Some(Some(_))) => None,
+        (Some(Some(_)), Some(None)) => Some(Missing::LastDone),
+        _ => Some(Missing::Entry),
+    }
+}
+
+/// Whether a bare number of an interval is in the unit of an odometer that cannot be read.
+fn has_no_unit(interval: &Interval, odometer: &str) -> bool {
+    let bare = |text: &str| said(text, None).is_none() && said(text, Some(Unit::Kilometre)).is_some();
+    !odometer.trim().is_empty()
+        && distance("odometer", odometer, Unit::Kilometre).is_err()
+        && bare(&interval.done_at_odometer)
 }
 
 /// The odometer reading at which an interval is due, as a result with its working: the result
@@ -213,41 +251,47 @@ fn above_nothing(read: Option<Length>) -> Result<Option<Length>, FieldFault> {
     }
 }
 
-fn days(text: &str) -> Result<Option<i64>, FieldFault> {
+/// A time between two times.
+#[derive(Clone, Copy)]
+enum Time {
+    Days(i64),
+    Months(i64),
+}
+
+impl Time {
+    fn after(self, day: Date) -> Option<Date> {
+        match self {
+            Self::Days(days) => day.plus_days(days),
+            Self::Months(months) => day.plus_months(months),
+        }
+    }
+}
+
+/// `730`, `2 years`, `18 months`, `6 weeks`.
+fn time(text: &str) -> Result<Option<Time>, FieldFault> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let days = decimal("every-days", text, 0);
-    let days = days.ok().filter(|days| (1..=LONGEST).contains(days));
-    let days = days.and_then(|days| i64::try_from(days).ok());
-    // A year is no fixed number of days, so it is not read but said, and the days offered.
-    let refused = || match in_days(text) {
-        Some(days) => FieldFault {
-            key: "every-days",
-            sentence: format!("Days are counted here: that is {days}, with a year taken as 365."),
-            remedies: vec![days.to_string()],
-        },
-        None => fault(
-            "every-days",
-            "Type a whole number of days from 1 to 36500; two years are 730.",
-        ),
+    let refused = || {
+        let words = "Type days from 1 to 36500, or a time such as 2 years, 18 months or 6 weeks.";
+        fault("every-days", words)
     };
-    days.map(Some).ok_or_else(refused)
+    counted(text.trim()).map(Some).ok_or_else(refused)
 }
 
-/// The days of `2 years`, `18 months` or `6 weeks`: a year has 365, a month a twelfth of that.
-fn in_days(text: &str) -> Option<u64> {
-    let text = text.trim();
-    let (number, unit) = text.split_at_checked(text.find(|letter: char| !letter.is_ascii_digit())?)?;
-    let number: u64 = number.parse().ok().filter(|number| *number < LONGEST)?;
-    let days = match unit.trim_start().bytes().next()?.to_ascii_lowercase() {
-        b'y' => number * 365,
-        b'm' => (number * 365 + 6) / 12,
-        b'w' => number * 7,
-        b'd' => number,
+fn counted(text: &str) -> Option<Time> {
+    let end = text.find(|letter: char| !letter.is_ascii_digit());
+    let (number, unit) = text.split_at_checked(end.unwrap_or(text.len()))?;
+    let number: i64 = number.parse().ok().filter(|number| (1..=LONGEST).contains(number))?;
+    let word = unit.trim().trim_end_matches('.').to_ascii_lowercase();
+    let (time, days) = match word.as_str() {
+        "" | "d" | "day" | "days" => (Time::Days(number), number),
+        "w" | "wk" | "week" | "weeks" => (Time::Days(number * 7), number * 7),
+        "m" | "mo" | "month" | "months" => (Time::Months(number), number * 30),
+        "y" | "yr" | "yrs" | "year" | "years" => (Time::Months(number * 12), number * 365),
         _ => return None,
     };
-    (1..=LONGEST).contains(&days).then_some(days)
+    (days <= LONGEST).then_some(time)
 }
 
 fn fault(key: &'static str, sentence: &str) -> FieldFault {
@@ -260,7 +304,7 @@ fn fault(key: &'static str, sentence: &str) -> FieldFault {
 
 #[cfg(test)]
 mod tests {
-    use super::{due, finding};
+    use super::{Missing, due, finding};
     use crate::quantity::Unit;
     use crate::sheet::{Date, Interval};
 
@@ -285,7 +329,12 @@ mod tests {
             every_days: "730".into(),
             ..Interval::default()
         };
-        assert_eq!(due(&interval, "", None), (super::Due::default(), vec![]));
+        let never = super::Due {
+            no_reading: Some(Missing::LastDone),
+            no_day: Some(Missing::LastDone),
+            ..super::Due::default()
+        };
+        assert_eq!(due(&interval, "", None), (never, vec![]));
     }
 
     #[test]
@@ -345,13 +394,11 @@ mod tests {
     }
 
     #[test]
-    fn days_and_intervals_written_otherwise_are_offered_as_they_are_read() {
+    fn days_written_otherwise_are_offered_as_they_are_read() {
         for (every_days, done_on, remedies) in [
-            ("2 years", "", &["730"][..]),
-            ("18 months", "", &["548"]),
-            ("6 weeks", "", &["42"]),
-            ("30 d", "", &["30"]),
-            ("200 years", "", &[]),
+            ("200 years", "", &[][..]),
+            ("2 years or 30 000 km", "", &[]),
+            ("1.5 years", "", &[]),
             ("99999999999999999999 years", "", &[]),
             ("often", "", &[]),
             ("", "31.03.2025", &["2025-03-31"]),
@@ -369,6 +416,50 @@ mod tests {
             let (_, faults) = due(&interval, "", None);
             assert_eq!(faults[0].remedies, remedies, "{every_days}{done_on}");
         }
+    }
+
+    #[test]
+    fn a_time_may_be_in_years_months_or_weeks_of_the_calendar() {
+        for (every, on) in [
+            ("730", "2026-02-28"),
+            ("2 years", "2026-02-28"),
+            ("1 yr", "2025-02-28"),
+            ("4 YEARS", "2028-02-29"),
+            ("18 months", "2025-08-29"),
+            ("6 weeks", "2024-04-11"),
+            ("30 d", "2024-03-30"),
+        ] {
+            let interval = Interval {
+                every_days: every.into(),
+                done_on: "2024-02-29".into(),
+                ..Interval::default()
+            };
+            let (due, faults) = due(&interval, "", None);
+            assert!(faults.is_empty(), "{every}");
+            assert_eq!(due.on, Date::read(on), "{every}");
+        }
+    }
+
+    #[test]
+    fn what_is_lacking_is_named() {
+        let of = |every: &str, done_at: &str, odometer: &str| {
+            let interval = Interval {
+                every_distance: every.into(),
+                done_at_odometer: done_at.into(),
+                ..Interval::default()
+            };
+            let (due, _) = due(&interval, odometer, None);
+            assert_eq!(due.at.is_none(), every.is_empty() || due.no_reading.is_some());
+            due.no_reading
+        };
+        assert_eq!(of("7500", "90 000", "93 200 mi"), None);
+        assert_eq!(of("", "", "93 200 mi"), None);
+        assert_eq!(of("60,000 mi", "20 000", "93 200 mi"), Some(Missing::Entry));
+        assert_eq!(of("7500", "9O 000", "93 200 mi"), Some(Missing::Entry));
+        assert_eq!(of("7500", "", "93 200 mi"), Some(Missing::LastDone));
+        // 60000 miles must not come out as kilometres.
+        assert_eq!(of("60000", "40000", "93,200 mi"), Some(Missing::Odometer));
+        assert_eq!(of("60000", "40000 mi", "93,200 mi"), None);
     }
 
     #[test]

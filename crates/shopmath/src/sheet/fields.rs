@@ -103,7 +103,7 @@ pub const INTERVAL: &[Field] = &[
         Reads::Value(Unit::Kilometre),
         "odometer",
     ),
-    entry("every-days", "Every, days", Reads::Text, "730"),
+    entry("every-days", "Every, days or years", Reads::Text, "730"),
     entry("done-on", "Last done on", Reads::Text, "YYYY-MM-DD"),
 ];
 

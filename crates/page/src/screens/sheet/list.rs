@@ -219,6 +219,7 @@ fn import_button(steps: &Steps) -> Html {
         if let Some(chosen) = chosen {
             spawn_local(async move {
                 let step = match bring(chosen).await {
+                    Ok(coming) if coming.is_empty() => Step::Trouble("There is no sheet in this file.".into()),
                     Ok(coming) => Step::Coming(Some(Rc::new(coming))),
                     Err(words) => Step::Trouble(words),
                 };

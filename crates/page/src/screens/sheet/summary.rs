@@ -11,7 +11,7 @@ use shopmath::result::{Finding as Found, Style};
 use shopmath::sheet::Interval;
 use shopmath::sheet::assess::Open;
 use shopmath::sheet::bolts::TurnedBy;
-use shopmath::sheet::due;
+use shopmath::sheet::due::{self, Due, Missing};
 use shopmath::sheet::fields::{At, get};
 use shopmath::sheet::kit::What;
 use shopmath::sheet::order::List;
@@ -71,7 +71,7 @@ pub(super) fn progress(job: &Job, onchange: &Callback<Change>) -> Html {
                 </p>
                 if !complete { { open(job) } }
             } else {
-                <p id="progress" tabindex="-1" data-complete="false">{ "Nothing on this sheet yet. Add bolts, parts or checks below." }</p>
+                <p id="progress" tabindex="-1" data-complete="false">{ "No bolts, parts or checks yet. Add them below." }</p>
             }
             if let Some(words) = job.undo_words() {
                 <div class={classes!("undo", at_hand.then_some("undo-at-hand"))}>{ Button::chip(format!("Undo: {words}"), undo).id("undo").draw() }</div>
@@ -85,16 +85,21 @@ const IN_SIGHT: usize = 5;
 
 /// The reasons that are more than a row not ticked, bolts not replaced first.
 fn open(job: &Job) -> Html {
+    let named = |list, id, unnamed: &'static str, words: &'static str| {
+        let label = get(&job.sheet, At::Row(list, id), "label");
+        let label = if label.is_empty() { unnamed } else { label };
+        html! { <li key={format!("{unnamed}{id}{words}")}>{ label }{ ": " }{ words }</li> }
+    };
+    let part = |id| named(List::Parts, id, "A part", "its count or price cannot be read");
     let reason = |open: &Open| {
         let (id, words) = match *open {
             Open::NotReplaced(id) => (id, "single-use and not replaced"),
             Open::ReadingOutside(id) => (id, "a reading is outside target and tolerance"),
-            Open::NotRead(id) => (id, "its spec or a reading cannot be read"),
+            Open::NotRead(id) => (id, "an entry cannot be read"),
+            Open::PartNotRead(id) => return Some(part(id)),
             Open::Fastener(_) | Open::Part(_) | Open::Check(_) => return None,
         };
-        let label = get(&job.sheet, At::Row(List::Fasteners, id), "label");
-        let label = if label.is_empty() { "A bolt" } else { label };
-        Some(html! { <li key={format!("{id}{words}")}>{ format!("{label}: {words}") }</li> })
+        Some(named(List::Fasteners, id, "A bolt", words))
     };
     let mut open: Vec<&Open> = job.found.open.iter().collect();
     open.sort_by_key(|open| !matches!(open, Open::NotReplaced(_)));
@@ -174,55 +179,81 @@ pub(super) fn total(job: &Job, identified: bool) -> Html {
 }
 
 /// When each interval is next due, the first by distance as a result: with its working and its id, or
-/// as a line of a copy.
+/// as a line of a copy. What is not counted says why.
 pub(super) fn due(job: &Job, identified: bool) -> Html {
-    let found = &job.found;
+    let (sheet, found) = (&job.sheet, &job.found);
     let next = found.next_due_distance.map(|(id, _)| id);
-    let first = next.and_then(|next| job.sheet.intervals.iter().find(|row| row.id == next));
-    let left = |length, unit| {
-        print::number(Quantity::Length(length), unit, Style::Decimal { step: 1.0 }) + &print::suffix("", unit)
-    };
-    let line = |(row, (id, due)): (&Interval, &(u32, due::Due))| {
+    let first = next.and_then(|next| sheet.intervals.iter().find(|row| row.id == next));
+    let line = |(row, (id, due)): (&Interval, &(u32, Due))| {
         let label = if row.label.trim().is_empty() {
             "Work without a name"
         } else {
             &row.label
         };
-        let unit = due::road_unit(row, &job.sheet.odometer);
-        let mut words = Vec::new();
-        if let Some(distance) = due.left {
-            let over = distance.value < 0.0;
-            words.push(if over {
-                format!("{} overdue", left(-distance, unit))
-            } else {
-                format!("{} to go", left(distance, unit))
-            });
-        }
-        if let Some(day) = due.on {
-            words.push(format!("due on {day}"));
-        }
-        if let Some(days) = due.days_left {
-            words.push(if days < 0 {
-                format!("{} days overdue", -days)
-            } else {
-                format!("{days} days to go")
-            });
-        }
-        if due::is_mixed(row, &job.sheet.odometer) {
-            words.push("the odometer without a unit taken as km".into());
-        }
+        let words = due_words(row, due, &sheet.odometer);
         (!words.is_empty()).then(|| html! { <li key={*id}>{ label }{ ": " }{ words.join(", ") }</li> })
     };
+    let unread = found
+        .intervals
+        .iter()
+        .any(|(_, due)| due.no_reading.is_some_and(|why| why != Missing::LastDone));
     html! {
         <div class="due">
-            if let Some(finding) = first.and_then(|row| due::finding(row, &job.sheet.odometer)) {
+            if let Some(finding) = first.and_then(|row| due::finding(row, &sheet.odometer)) {
                 if identified {
                     <Finding unit={finding.unit} {finding} />
                 } else {
                     <p>{ amount(&finding, finding.unit, false) }{ " " }{ finding.name }</p>
                 }
             }
-            <ul>{ for job.sheet.intervals.iter().zip(&found.intervals).filter_map(line) }</ul>
+            if unread { <p class="note">{ "No next reading until each interval by distance can be read." }</p> }
+            <ul>{ for sheet.intervals.iter().zip(&found.intervals).filter_map(line) }</ul>
         </div>
     }
+}
+
+/// What is said of one interval.
+fn due_words(row: &Interval, due: &Due, odometer: &str) -> Vec<String> {
+    let unit = due::road_unit(row, odometer);
+    let way =
+        |length| print::number(Quantity::Length(length), unit, Style::Decimal { step: 1.0 }) + &print::suffix("", unit);
+    let days = |count: u64| {
+        if count == 1 {
+            "1 day".into()
+        } else {
+            format!("{count} days")
+        }
+    };
+    let mut words = Vec::new();
+    words.extend(due.at.map(|at| format!("due at {}", way(at))));
+    words.extend(due.left.map(|left| {
+        if left.value < 0.0 {
+            format!("{} overdue", way(-left))
+        } else {
+            format!("{} to go", way(left))
+        }
+    }));
+    words.extend(due.on.map(|day| format!("due on {day}")));
+    words.extend(due.days_left.map(|left| {
+        let count = days(left.unsigned_abs());
+        if left < 0 {
+            format!("{count} overdue")
+        } else {
+            format!("{count} to go")
+        }
+    }));
+    for (what, missing) in [("by distance", due.no_reading), ("by time", due.no_day)] {
+        words.extend(missing.map(|missing| {
+            let why = match missing {
+                Missing::Entry => "an entry cannot be read",
+                Missing::Odometer => "the odometer cannot be read",
+                Missing::LastDone => "when it was last done is missing",
+            };
+            [what, " not counted: ", why].concat()
+        }));
+    }
+    if due::is_mixed(row, odometer) {
+        words.push("the odometer without a unit taken as km".into());
+    }
+    words
 }
