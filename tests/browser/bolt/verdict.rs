@@ -79,8 +79,10 @@ fn every_verdict_is_reached() -> Outcome {
             .text("#verdict")?
             .contains("of full threads would outlast the bolt")
     );
-    // Through a nut, the hole's material is no matter.
+    // A nut beside threads in a hole: these count until they are cleared.
     phone.choose("joint", "nut")?;
+    until_verdict(&phone, "strips", "A nut is chosen, yet")?;
+    phone.type_into("engaged", "")?;
     until_verdict(&phone, "past-yield", "Too much")?;
 
     // Each verdict has a sign and a word, so that it shows without its colour.

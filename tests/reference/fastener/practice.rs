@@ -248,13 +248,39 @@ fn the_verdict_follows_its_rules_in_order() {
     assert_eq!(between("9 mm"), Slug::Strips, "the top of the range counts");
     assert_eq!(between("11.5 mm"), Slug::Ok);
     let nut = [("into", "a380"), ("engaged", "4 mm"), ("joint", "nut")];
-    assert_eq!(m10("60 N·m", &nut).0, Slug::Ok, "only a tapped joint strips");
+    let (slug, sentence) = m10("60 N·m", &nut);
+    assert_eq!(slug, Slug::Strips, "a margin that is shown is judged");
+    assert!(sentence.contains("A nut is chosen, yet"), "{sentence}");
+    let [.., joint] = nut;
+    assert_eq!(
+        m10("60 N·m", &[nut[0], joint]).0,
+        Slug::Ok,
+        "no threads given, no margin"
+    );
     let (slug, sentence) = m10("10 N·m + 180°", &[("grip", "40")]);
     assert_eq!(slug, Slug::PastYield);
     assert!(sentence.contains("by design"), "{sentence}");
     let (slug, sentence) = m10("60 N·m", &[("joint", "tapped")]);
     assert_eq!(slug, Slug::Ok);
     assert!(sentence.contains("not checked"), "{sentence}");
+}
+
+#[test]
+fn a_margin_below_one_never_stands_beside_a_good_verdict() {
+    let typed = [
+        ("thread", "M18x1.5"),
+        ("class", "8.8"),
+        ("spec", "300 Nm"),
+        ("mu", "0.16..0.20"),
+        ("grip", "20"),
+        ("joint", "nut"),
+        ("into", "alsi9cu3"),
+        ("engaged", "6"),
+    ];
+    let assessment = assessed(&typed);
+    assert!(result(&assessment, "strip-margin").unwrap() < 0.4);
+    assert_eq!(assessment.verdict.unwrap().slug, Slug::Strips);
+    assert!(assessment.drawing.unwrap().tapped, "what is judged is drawn");
 }
 
 #[test]

@@ -31,7 +31,7 @@ pub struct JointDrawing {
     pub shank: f64,
     /// Outer diameter of the clamped part, where given.
     pub outer: Option<f64>,
-    /// Whether the bolt goes into a tapped hole.
+    /// Whether the bolt goes into a tapped hole; also where a nut is chosen and threads in a hole are given.
     pub tapped: bool,
     /// Length of threads engaged, where given; of a nut, 0.8 d.
     pub engaged: Option<f64>,
@@ -48,7 +48,8 @@ pub(super) fn drawing(resolved: &Resolved) -> Option<JointDrawing> {
     let millimetres = |length: Length| length.get::<Millimetre>();
     let optional = |entry: Entry<Length>| entry.given().map(millimetres);
     let diameter = millimetres(read.thread.diameter);
-    let tapped = resolved.joint.given() == Some(Joint::Tapped);
+    let hole = resolved.into.given().is_some() && resolved.engaged.given().is_some();
+    let tapped = hole || resolved.joint.given() == Some(Joint::Tapped);
     let nut = (!tapped).then_some(0.8 * diameter);
     Some(JointDrawing {
         shape: head.shape,

@@ -76,7 +76,7 @@ struct Case {
     turns: bool,
     /// Whether a torque of the spec passes yield by itself, at any friction of the range.
     torque_yields: bool,
-    /// Load that pulls the threads out of a tapped hole.
+    /// Load that pulls the threads out of the hole.
     strip: Option<Force>,
     /// Length of threads that would hold the bolt in that hole, where fewer are engaged.
     needed: Option<Length>,
@@ -118,11 +118,8 @@ fn case(common: &Common<'_>) -> Option<Case> {
     let resolved = common.resolved;
     let turns = resolved.spec.as_given()?.turns();
     let clamp = common.final_clamp()?;
-    let strip = common
-        .hold
-        .as_ref()
-        .filter(|_| tapped(resolved))
-        .and_then(|hold| hold.strip);
+    // Threads in a hole that are given count, even beside a nut: the section shows their margin.
+    let strip = common.hold.as_ref().and_then(|hold| hold.strip);
     let strip = strip.map(|strip| strip.load);
     let needed = common.hold.as_ref().map(|hold| hold.required.length);
     let needed = needed.filter(|needed| resolved.engaged.given().is_some_and(|engaged| engaged < *needed));
@@ -239,6 +236,10 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
         (
             tapped(resolved) && case.strip.is_none(),
             " The threads in the hole are not checked.",
+        ),
+        (
+            case.strip.is_some() && !tapped(resolved),
+            " A nut is chosen, yet threads in a hole are given: clear these if there is no hole.",
         ),
         (
             resolved.figures_disagree,
