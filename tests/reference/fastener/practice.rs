@@ -284,6 +284,31 @@ fn a_margin_below_one_never_stands_beside_a_good_verdict() {
 }
 
 #[test]
+fn an_angle_never_takes_clamp_load_away() {
+    let of = |spec| {
+        let typed = [
+            ("thread", "M12"),
+            ("class", "8.8"),
+            ("spec", spec),
+            ("mu", "0.12"),
+            ("grip", "40"),
+            ("into", "a380"),
+            ("engaged", "10"),
+        ];
+        let assessment = assessed(&typed);
+        let margin = result(&assessment, "strip-margin").unwrap();
+        (margin, assessment.verdict.unwrap().slug)
+    };
+    let (alone, strips) = of("120 Nm");
+    row("margin", Mark::Calculated, alone, 0.769, Tolerance::Absolute(5e-4));
+    assert_eq!(strips, Slug::Strips);
+    for spec in ["120 Nm + 0°", "120 Nm + 30°", "30 Nm + 120 Nm + 90°"] {
+        let (margin, slug) = of(spec);
+        assert!(margin <= alone && slug == Slug::Strips, "{spec}: {margin}");
+    }
+}
+
+#[test]
 fn a_smaller_torque_after_a_larger_one_changes_nothing() {
     let clamp = |spec| result(&assessed(&[("thread", "M10"), ("spec", spec)]), "clamp-high").unwrap();
     row(

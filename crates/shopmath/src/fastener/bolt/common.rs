@@ -104,13 +104,15 @@ impl Common<'_> {
         self.bolt.map_or(term, |bolt| term.taken_from(bolt.head.source))
     }
 
-    /// Clamp load at the end of the spec; none while an angle is given and no grip.
+    /// Clamp load at the end of the spec; none while an angle is given and no grip. An angle never takes
+    /// clamp load away: where the torque alone comes to more than the yield at which a turn is held, that
+    /// counts, for a real bolt hardens.
     pub(super) fn final_clamp(&self) -> Option<Spread<Force>> {
-        if self.resolved.spec.as_given()?.turns() {
-            self.turned.map(|turned| turned.clamp)
-        } else {
-            self.clamp
+        let alone = self.clamp?;
+        if !self.resolved.spec.as_given()?.turns() {
+            return Some(alone);
         }
+        Some(self.turned?.clamp.zip(alone, Force::max))
     }
 
     /// A calculator's answer; a refusal is kept for the field it is about.
