@@ -446,6 +446,28 @@ fn the_screen_takes_head_and_width_into_the_stiffness() {
     );
 }
 
+/// A full shank is stronger than the thread: only the free thread and 0.5 d of engaged core stretch for good.
+#[test]
+fn stretch_for_good_is_told_of_the_length_that_yields() {
+    for (shank, yielding) in [("0", 0.045), ("30", 0.015)] {
+        let typed = [
+            ("thread", "M10"),
+            ("class", "10.9"),
+            ("spec", "30 N·m + 90°"),
+            ("grip", "40"),
+            ("shank", shank),
+        ];
+        let assessment = assessed(&typed);
+        let value = |id: &str| result(&assessment, id).unwrap();
+        agree(
+            shank,
+            value("past-yield-share"),
+            value("past-yield") / yielding,
+            EXACT_CHAIN,
+        );
+    }
+}
+
 #[test]
 fn the_scatter_is_half_the_range_over_its_middle() {
     let typed = [

@@ -202,21 +202,22 @@ fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding>
             ("clamp load held at yield", plastic),
         ),
     ];
-    findings.extend(common.resolved.grip.given().map(|grip| {
+    findings.extend(common.stiffness.map(|stiffness| {
+        let yielding = stiffness.body.yielding();
         let share = Working::new(
-            "stretch for good over the grip",
+            "stretch for good over the length that yields; a full shank is stronger and does not",
             vec![
                 length("s", "stretch for good", turned.past_yield.mid),
-                length("lK", "grip", grip),
+                length("l", "free thread and 0.5 d of engaged core", yielding),
             ],
             sources::PLASTIC,
         );
         found(
             "past-yield-share",
-            "that is, of the grip",
-            turned.past_yield.mid / grip,
+            "that is, of the length that yields",
+            turned.past_yield.mid / yielding,
             Unit::Percent,
-            ("over the grip", share),
+            ("over free thread and engaged core", share),
         )
     }));
     findings.push(found(
