@@ -136,6 +136,11 @@ fn torque_plus_angle_says_replace() -> Outcome {
     let border: String = phone.script(plate, vec![])?;
     ensure!(border == "solid", "{border}");
     until_read(&phone, "#part-clamp", "after the torque alone, before the angle")?;
+    // A misprinted angle is doubted, with the sign of a wrong spec.
+    phone.type_into("spec", "10 N·m + 900°")?;
+    until_verdict(&phone, "past-yield", "probably a misprint")?;
+    let word = phone.text(".verdict-word")?;
+    ensure!(word.contains('✕') && !word.contains("by design"), "{word}");
     // Even where the angle stays below yield.
     phone.open(&link(&[
         ("thread", "M10"),

@@ -185,6 +185,42 @@ fn past_yield_by_the_angle_alone_is_by_design() {
 }
 
 #[test]
+fn an_angle_that_may_break_the_bolt_is_doubted() {
+    let of = |thread, class, spec, grip, shank| {
+        let typed = [
+            ("thread", thread),
+            ("class", class),
+            ("spec", spec),
+            ("grip", grip),
+            ("shank", shank),
+        ];
+        assessed(&typed).verdict.unwrap()
+    };
+    // Common practice: stretch bolts as they are specified, long and short, shank or none.
+    for (thread, class, spec, grip, shank) in [
+        ("M10", "10.9", "40 N·m + 90° + 90°", "80", "0"),
+        ("M10", "10.9", "40 N·m + 90° + 90°", "80", "60"),
+        ("M12", "10.9", "60 N·m + 90° + 90° + 90°", "120", "60"),
+        ("M8", "10.9", "20 N·m + 90°", "30", "0"),
+        ("M6", "8.8", "6 N·m + 90°", "15", "0"),
+        ("M14x1.5", "10.9", "100 N·m + 180°", "40", "0"),
+    ] {
+        let verdict = of(thread, class, spec, grip, shank);
+        assert!(verdict.by_design, "{thread} {spec}: {}", verdict.sentence);
+    }
+    let wild = of("M10", "8.8", "20 N·m + 900°", "30", "0");
+    assert!(wild.slug == Slug::PastYield && !wild.by_design);
+    for words in [
+        "3.66\u{a0}mm, 10 % of the 35\u{a0}mm that yield",
+        "may break it",
+        "probably a misprint",
+    ] {
+        assert!(wild.sentence.contains(words), "{words}: {}", wild.sentence);
+    }
+    assert!(!wild.sentence.contains("by design"), "{}", wild.sentence);
+}
+
+#[test]
 fn a_stripping_hole_is_told_how_many_threads_it_needs() {
     let typed = [
         ("thread", "M10"),

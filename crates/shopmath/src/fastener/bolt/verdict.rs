@@ -13,6 +13,10 @@ use uom::si::f64::{Force, Length, Ratio};
 
 /// Below this share of yield, even at the top of the range, a spec is low.
 const LOW: f64 = 0.3;
+/// Stretched for good by more than this share of the length that yields, a bolt is near its end: half of what
+/// the most brittle class tabled stretches before it breaks (ISO 898-1, least elongation after fracture: 8.8
+/// 12 %, 9.8 10 %, 10.9 9 %, 12.9 8 %; from memory). Own estimate.
+const MOST_STRETCH: f64 = 0.04;
 
 /// The verdict's name in the contract.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,6 +76,8 @@ struct Case {
     passes: Spread<bool>,
     /// Stretch for good at the middle, where an angle takes the bolt past yield.
     stretch: Option<Length>,
+    /// The length that yields, where that stretch is more than it bears.
+    overstretched: Option<Length>,
     /// Whether an angle is part of the spec.
     turns: bool,
     /// Whether a torque of the spec passes yield by itself, at any friction of the range.
@@ -99,7 +105,7 @@ pub(super) fn verdict(common: &Common<'_>) -> (Option<Verdict>, Vec<&'static str
         Verdict {
             slug,
             sentence: sentence(common.resolved, &case, slug),
-            by_design: slug == Slug::PastYield && case.turns && !case.torque_yields,
+            by_design: slug == Slug::PastYield && case.turns && !case.torque_yields && case.overstretched.is_none(),
             times: case.broken.as_ref().map(|broken| times(broken.share)),
             low: case.share.low,
             mid: case.share.mid,
@@ -131,6 +137,7 @@ fn case(common: &Common<'_>) -> Option<Case> {
             clamp,
             passes: share.map(|share| share > ratio(1.0)),
             stretch: None,
+            overstretched: None,
             turns,
             torque_yields: share.high > ratio(1.0),
             strip,
@@ -140,11 +147,13 @@ fn case(common: &Common<'_>) -> Option<Case> {
     }
     let turned = common.turned?;
     let past = |stretch: Length, torque: bool| torque || stretch.value > 0.0;
+    let yielding = common.stiffness?.body.yielding();
     Some(Case {
         share: turned.share,
         clamp,
         passes: turned.past_yield.zip(turned.torque_yields, past),
         stretch: Some(turned.past_yield.mid).filter(|_| !turned.torque_yields.mid),
+        overstretched: Some(yielding).filter(|&length| turned.past_yield.mid > length * MOST_STRETCH),
         turns,
         torque_yields: turned.torque_yields.low || turned.torque_yields.mid || turned.torque_yields.high,
         strip,
@@ -229,7 +238,7 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     let mut sentence = format!("{said}{}.", assumed(resolved, case.turns));
     for (holds, words) in [
         (
-            case.broken.is_some(),
+            case.broken.is_some() || case.overstretched.is_some(),
             " The spec is probably a misprint, or for another bolt.",
         ),
         (case.turns, " Torque plus angle: fit a new bolt."),
@@ -277,6 +286,14 @@ fn strips(case: &Case, clamps: &str) -> String {
 }
 
 fn past_yield(case: &Case, class: &str, clamps: &str) -> String {
+    if let (Some(stretch), Some(yielding)) = (case.stretch, case.overstretched) {
+        return format!(
+            "Too much for {class}: the angle stretches the bolt for good by {}, {} % of the {} that yield, and may break it",
+            said(stretch, Unit::Millimetre),
+            plain((stretch / yielding).value * 100.0, 0),
+            said(yielding, Unit::Millimetre)
+        );
+    }
     match case.stretch {
         Some(_) if case.torque_yields => {
             format!(
