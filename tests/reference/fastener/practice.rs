@@ -345,6 +345,40 @@ fn an_angle_never_takes_clamp_load_away() {
 }
 
 #[test]
+fn past_yield_a_hole_weaker_than_the_bolt_is_no_design() {
+    let of = |spec, engaged| {
+        let typed = [
+            ("thread", "M10"),
+            ("class", "10.9"),
+            ("spec", spec),
+            ("grip", "20"),
+            ("into", "a380"),
+            ("engaged", engaged),
+        ];
+        let assessment = assessed(&typed);
+        let over = result(&assessment, "strip-over-break").unwrap();
+        let engagement = &assessment.sections[3];
+        let cautioned = engagement
+            .cautions
+            .iter()
+            .any(|caution| caution.slug == "hole-is-weaker");
+        (over, cautioned, assessment.verdict.unwrap())
+    };
+    let words = "they are the weaker and may go first; 17.3\u{a0}mm of full threads would outlast the bolt.";
+    let (over, cautioned, weak) = of("10 Nm + 90°", "12.2");
+    assert!(over < 1.0 && cautioned && !weak.by_design, "{over}");
+    assert_eq!(weak.slug, Slug::PastYield);
+    assert!(weak.sentence.contains(words), "{}", weak.sentence);
+    // With threads enough, and below yield, nothing is said of it.
+    let (over, cautioned, strong) = of("10 Nm + 90°", "18");
+    assert!(over > 1.0 && !cautioned && strong.by_design && !strong.sentence.contains("weaker"));
+    let (_, cautioned, below) = of("40 Nm", "12.2");
+    assert!(below.slug == Slug::Ok && !cautioned && !below.sentence.contains("weaker"));
+    let (_, cautioned, torque) = of("84 Nm", "18");
+    assert!(torque.slug == Slug::PastYield && !cautioned && !torque.sentence.contains("weaker"));
+}
+
+#[test]
 fn a_smaller_torque_after_a_larger_one_changes_nothing() {
     let clamp = |spec| result(&assessed(&[("thread", "M10"), ("spec", spec)]), "clamp-high").unwrap();
     row(

@@ -42,6 +42,11 @@ pub const TORQUE_PASSES_YIELD: Caution = Caution {
     slug: "torque-passes-yield",
     text: "With slippery threads the torque alone yields this bolt; how far it then stretches no torque tells.",
 };
+/// A spec past yield, into threads that hold less than the bolt.
+pub const HOLE_IS_WEAKER: Caution = Caution {
+    slug: "hole-is-weaker",
+    text: "The threads in the hole hold less than the bolt: tightened past yield they may pull out before it breaks. Engage more full threads.",
+};
 /// Breaking torque is no tightening limit.
 pub const TWIST_IS_NO_SPEC: Caution = Caution {
     slug: "twist-is-no-spec",

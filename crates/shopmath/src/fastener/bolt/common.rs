@@ -3,10 +3,11 @@
 use super::resolve::{Joint, Resolved};
 use crate::fastener::angle::{Joint as Turning, Turned};
 use crate::fastener::class::Class;
-use crate::fastener::engagement::{Engagement, Required, Strip};
+use crate::fastener::engagement::{Engagement, Required, Strip, break_load};
 use crate::fastener::material::Material;
 use crate::fastener::refusal::Refusal;
 use crate::fastener::resilience::{self, Body, BodyResilience, Held, Parts, PartsResilience};
+use crate::fastener::si::ratio;
 use crate::fastener::tighten::{Applied, Bolt, Spread};
 use crate::field::FieldFault;
 use crate::result::Term;
@@ -113,6 +114,15 @@ impl Common<'_> {
             return Some(alone);
         }
         Some(self.turned?.clamp.zip(alone, Force::max))
+    }
+
+    /// The load that breaks the bolt, where the spec goes past yield and the threads in the hole hold less.
+    pub(super) fn outlasts_hole(&self) -> Option<Force> {
+        let hold = self.hold.as_ref()?;
+        let yields = self.share.is_some_and(|share| share.mid > ratio(1.0))
+            || self.turned.is_some_and(|turned| turned.past_yield.high.value > 0.0);
+        let breaks = break_load(&hold.engagement.thread, hold.engagement.bolt_tensile);
+        Some(breaks).filter(|&breaks| yields && hold.strip.is_some_and(|strip| strip.load < breaks))
     }
 
     /// A calculator's answer; a refusal is kept for the field it is about.

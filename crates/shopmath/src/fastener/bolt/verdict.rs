@@ -86,6 +86,8 @@ struct Case {
     strip: Option<Force>,
     /// Length of threads that would hold the bolt in that hole, where fewer are engaged.
     needed: Option<Length>,
+    /// The load that breaks the bolt, where the threads in the hole hold less.
+    outlasts: Option<Force>,
     /// What would break the bolt before the torque is reached.
     broken: Option<Broken>,
 }
@@ -102,10 +104,11 @@ struct Broken {
 pub(super) fn verdict(common: &Common<'_>) -> (Option<Verdict>, Vec<&'static str>) {
     let found = case(common).map(|case| {
         let slug = slug(&case);
+        let doubted = case.torque_yields || case.overstretched.is_some() || case.outlasts.is_some();
         Verdict {
             slug,
             sentence: sentence(common.resolved, &case, slug),
-            by_design: slug == Slug::PastYield && case.turns && !case.torque_yields && case.overstretched.is_none(),
+            by_design: slug == Slug::PastYield && case.turns && !doubted,
             times: case.broken.as_ref().map(|broken| times(broken.share)),
             low: case.share.low,
             mid: case.share.mid,
@@ -129,6 +132,7 @@ fn case(common: &Common<'_>) -> Option<Case> {
     let strip = strip.map(|strip| strip.load);
     let needed = common.hold.as_ref().map(|hold| hold.required.length);
     let needed = needed.filter(|needed| resolved.engaged.given().is_some_and(|engaged| engaged < *needed));
+    let outlasts = common.outlasts_hole();
     let broken = broken(common);
     if !turns {
         let share = common.share?;
@@ -142,6 +146,7 @@ fn case(common: &Common<'_>) -> Option<Case> {
             torque_yields: share.high > ratio(1.0),
             strip,
             needed,
+            outlasts,
             broken,
         });
     }
@@ -158,6 +163,7 @@ fn case(common: &Common<'_>) -> Option<Case> {
         torque_yields: turned.torque_yields.low || turned.torque_yields.mid || turned.torque_yields.high,
         strip,
         needed,
+        outlasts,
         broken,
     })
 }
@@ -236,6 +242,9 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     };
     let said = case.broken.as_ref().map_or(said, |broken| breaks(broken, class));
     let mut sentence = format!("{said}{}.", assumed(resolved, case.turns));
+    if let (Slug::High | Slug::PastYield, None, Some(breaks)) = (slug, &case.broken, case.outlasts) {
+        sentence.push_str(&weaker_hole(case, breaks));
+    }
     for (holds, words) in [
         (
             case.broken.is_some() || case.overstretched.is_some(),
@@ -271,10 +280,24 @@ fn breaks(broken: &Broken, class: &str) -> String {
 }
 
 fn strips(case: &Case, clamps: &str) -> String {
-    let strip = case
-        .strip
-        .map_or_else(String::new, |strip| said(strip, Unit::Kilonewton));
-    let needed = case.needed.map_or_else(String::new, |needed| {
+    let [strip, needed] = hole(case);
+    format!("The threads in the hole pull out at {strip}, and this spec clamps with {clamps}{needed}")
+}
+
+/// What lies past yield: there the clamp load is reckoned from the least strength of the class, and a real
+/// bolt can clamp with all it bears.
+fn weaker_hole(case: &Case, breaks: Force) -> String {
+    let [strip, needed] = hole(case);
+    format!(
+        " Past yield a bolt can clamp with up to {}, and the threads in the hole pull out at {strip}: they are the weaker and may go first{needed}.",
+        said(breaks, Unit::Kilonewton)
+    )
+}
+
+/// The load that the hole's threads hold, and how many would hold the bolt.
+fn hole(case: &Case) -> [String; 2] {
+    let strip = case.strip.map(|strip| said(strip, Unit::Kilonewton));
+    let needed = case.needed.map(|needed| {
         [
             "; ",
             &said(needed, Unit::Millimetre),
@@ -282,7 +305,7 @@ fn strips(case: &Case, clamps: &str) -> String {
         ]
         .concat()
     });
-    format!("The threads in the hole pull out at {strip}, and this spec clamps with {clamps}{needed}")
+    [strip, needed].map(Option::unwrap_or_default)
 }
 
 fn past_yield(case: &Case, class: &str, clamps: &str) -> String {

@@ -1,6 +1,7 @@
 //! Section Thread engagement: how deep the bolt has to go, and what pulls the threads out.
 
 use super::{Section, area, found, length, load, stress};
+use crate::caution::fastener as cautions;
 use crate::fastener::bolt::common::{Common, Hold};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::engagement::{Required, Strip, Weaker, boss_factor, break_load, external_area, internal_area};
@@ -28,6 +29,9 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     if let Some(hold) = &common.hold {
         if let (Some(strip), Some(engaged)) = (hold.strip, resolved.engaged.given()) {
             section.findings.extend(strips(common, hold, &strip, engaged));
+        }
+        if common.outlasts_hole().is_some() {
+            section.cautions.push(cautions::HOLE_IS_WEAKER);
         }
         section.findings.extend(lengths(hold, resolved.engaged.given()));
         if let (Some(insert), Some(engaged)) = (hold.with_insert, resolved.engaged.given()) {
