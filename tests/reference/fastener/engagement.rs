@@ -133,7 +133,7 @@ fn the_handbook_length_is_le_times_j_where_the_hole_is_weak() {
 }
 
 #[test]
-fn a_thin_boss_weakens_the_hole() {
+fn a_thin_boss_weakens_both_threads() {
     let thread = thread("M10");
     let factor = |boss: f64| boss_factor(&thread, Some(mm(boss)));
     for (ratio, expected) in [(1.4, 0.75), (1.6, 0.91), (1.9, 1.0), (3.0, 1.0)] {
@@ -152,6 +152,33 @@ fn a_thin_boss_weakens_the_hole() {
     let thin = into(thread, "8.8", "a380", Some(mm(14.0))).required().unwrap();
     agree(
         "length over C1",
+        thin.length.value,
+        thick.length.value / 0.75,
+        Tolerance::Relative(1e-9),
+    );
+    // The boss that opens lets go of the bolt's thread as well, from memory of Alexander and ISO/TR 16224:
+    // also where that is the weaker one, the strip load falls and the length grows by C1.
+    let soft = |boss| into(thread, "4.8", "steel", boss);
+    let (thick, thin) = (soft(None), soft(Some(mm(14.0))));
+    let (whole, weak) = (thick.strip(mm(8.0)).unwrap(), thin.strip(mm(8.0)).unwrap());
+    assert_eq!((whole.weaker, weak.weaker), (Weaker::Bolt, Weaker::Bolt));
+    for (what, thin, thick) in [
+        ("load", weak.load, whole.load),
+        ("bolt", weak.bolt, whole.bolt),
+        ("hole", weak.hole, whole.hole),
+    ] {
+        agree(what, thin.value, thick.value * 0.75, Tolerance::Relative(1e-9));
+    }
+    let (thick, thin) = (thick.required().unwrap(), thin.required().unwrap());
+    assert!(thick.weakness.get::<Number>() < 1.0);
+    agree(
+        "J is of the threads alone",
+        thin.weakness.value,
+        thick.weakness.value,
+        EXACT_CHAIN,
+    );
+    agree(
+        "Le over C1",
         thin.length.value,
         thick.length.value / 0.75,
         Tolerance::Relative(1e-9),

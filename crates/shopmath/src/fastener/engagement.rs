@@ -37,15 +37,15 @@ pub struct Engagement {
 /// The length of engagement that breaks the bolt before it strips the threads.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Required {
-    /// Le, so that the bolt breaks before its own thread strips.
+    /// Le, so that the bolt breaks before its own thread strips, longer in a thin boss: over C1.
     pub basic: Length,
-    /// J, how much weaker the hole's thread is, the boss included.
+    /// J, how much weaker the hole's thread is.
     pub weakness: Ratio,
     /// max(Le, J·Le), in full threads.
     pub length: Length,
     /// What chamfer and countersink add.
     pub chamfer: Length,
-    /// The length at which the hole's thread carries the bolt's breaking load: A_Sn·τ = As·Rm.
+    /// The length at which the hole's thread carries the bolt's breaking load: A_Sn·τ·C1 = As·Rm.
     pub by_shear: Length,
 }
 
@@ -110,7 +110,8 @@ pub fn basic_length(thread: &Thread) -> Length {
 }
 
 /// How much of its strength a thin boss leaves, C1 = 3.8·(s/d) − (s/d)² − 2.61 for s/d from 1.4 to
-/// 1.9, and 1 above. VDI 2230, from memory.
+/// 1.9, and 1 above. VDI 2230, from memory. The boss opens, so that both threads engage less: it counts for
+/// the bolt's and for the hole's, as with Alexander and in ISO/TR 16224, from memory; the safe reading.
 ///
 /// # Errors
 /// [`Refusal::ThinBoss`] below 1.4.
@@ -150,18 +151,15 @@ impl Engagement {
         boss_factor(&self.thread, self.boss)
     }
 
-    /// The length required, max(Le, J·Le) with J = A_Ss·Rm,bolt/(A_Sn·Rm,hole), in full threads.
+    /// The length required, max(Le, J·Le)/C1 with J = A_Ss·Rm,bolt/(A_Sn·Rm,hole), in full threads.
     ///
     /// # Errors
     /// [`Refusal::ThinBoss`]; [`Refusal::OutOfRange`] for strengths outside 1–10 000 MPa.
     pub fn required(&self) -> Result<Required, Refusal> {
         let boss = self.checked()?;
         let one = metres(1.0);
-        let (external, internal) = (
-            external_area(&self.thread, one),
-            internal_area(&self.thread, one) * boss,
-        );
-        let basic = basic_length(&self.thread);
+        let (external, internal) = (external_area(&self.thread, one), internal_area(&self.thread, one));
+        let basic = basic_length(&self.thread) / boss;
         let weakness = external * self.bolt_tensile / (internal * self.hole_tensile);
         let breaks = break_load(&self.thread, self.bolt_tensile);
         Ok(Required {
@@ -171,7 +169,7 @@ impl Engagement {
             chamfer: self.thread.pitch * CHAMFER,
             by_shear: finite(
                 "engagement",
-                metres(breaks.value / (internal.value * self.hole_shear.value)),
+                metres(breaks.value / (internal.value * boss.value * self.hole_shear.value)),
             )?,
         })
     }
@@ -201,7 +199,7 @@ impl Engagement {
     fn strip_of(&self, length: Length, internal: Area) -> Result<Strip, Refusal> {
         let boss = self.checked()?;
         within("engaged length", length, (metres(0.0), metres(1.0)), Unit::Millimetre)?;
-        let bolt = newtons(external_area(&self.thread, length).value * self.bolt_shear.value);
+        let bolt = newtons(external_area(&self.thread, length).value * boss.value * self.bolt_shear.value);
         let hole = newtons(internal.value * boss.value * self.hole_shear.value);
         let weaker = if hole <= bolt { Weaker::Hole } else { Weaker::Bolt };
         Ok(Strip {

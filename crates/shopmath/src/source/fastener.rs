@@ -171,7 +171,7 @@ pub const FRUSTA: Source = source("Shigley, 9th ed., section 8-5", "30° frusta"
 /// Thread engagement.
 pub const ENGAGEMENT: Source = source(
     "FED-STD-H28/2 and handbook practice",
-    "shear areas A_Ss and A_Sn, Le, J; τ of the bolt 0.6 Rm; thin boss C1 by VDI 2230-1",
+    "shear areas A_Ss and A_Sn, Le, J; τ of the bolt 0.6 Rm; thin boss C1 by VDI 2230-1, on both threads as in ISO/TR 16224",
     Mark::Memory,
 );
 /// Chamfer and countersink.

@@ -130,9 +130,8 @@ fn weaker(strip: &Strip) -> &'static str {
 
 fn strip_working(hold: &Hold, engaged: Length) -> Working {
     let engagement = &hold.engagement;
-    let factor = boss_factor(&engagement.thread, engagement.boss).unwrap_or(ratio(1.0));
     Working::new(
-        "least of A_Sn·τ·C1 (hole) and A_Ss·0.6·Rm (bolt); A_Sn = π·(Le/P)·Ds,min·[P/2 + (Ds,min − En,max)/√3], A_Ss = π·(Le/P)·Kn,max·[P/2 + (Es,min − Kn,max)/√3]",
+        "C1 times the least of A_Sn·τ (hole) and A_Ss·0.6·Rm (bolt); A_Sn = π·(Le/P)·Ds,min·[P/2 + (Ds,min − En,max)/√3], A_Ss = π·(Le/P)·Kn,max·[P/2 + (Es,min − Kn,max)/√3]",
         vec![
             length("Le", "full threads engaged", engaged),
             length(
@@ -166,10 +165,15 @@ fn strip_working(hold: &Hold, engaged: Length) -> Working {
                 external_area(&engagement.thread, engaged),
             ),
             stress("τ", hold.material.name, engagement.hole_shear).taken_from(hold.material.source),
-            Term::new("C1", "thin boss", factor, Unit::Number),
+            boss_term(hold),
         ],
         sources::ENGAGEMENT,
     )
+}
+
+fn boss_term(hold: &Hold) -> Term {
+    let factor = boss_factor(&hold.engagement.thread, hold.engagement.boss);
+    Term::new("C1", "thin boss", factor.unwrap_or(ratio(1.0)), Unit::Number)
 }
 
 fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
@@ -182,7 +186,7 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
     let thread = &engagement.thread;
     let turns_of = engaged.unwrap_or(required.length);
     let handbook = Working::new(
-        "max(Le, J·Le); Le = 2·At/{π·Kn,max·[1/2 + (Es,min − Kn,max)/(√3·P)]}, J = A_Ss·Rm,bolt/(A_Sn·Rm,hole·C1)",
+        "max(Le, J·Le); Le = 2·At/{C1·π·Kn,max·[1/2 + (Es,min − Kn,max)/(√3·P)]}, J = A_Ss·Rm,bolt/(A_Sn·Rm,hole)",
         required_terms(hold, required),
         sources::ENGAGEMENT,
     );
@@ -192,6 +196,7 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
             area("As", "stress area", thread.stress_area()),
             stress("Rm", "tensile strength of the bolt", engagement.bolt_tensile).taken_from(hold.bolt_source),
             stress("τ", material.name, engagement.hole_shear).taken_from(material.source),
+            boss_term(hold),
         ],
         sources::ENGAGEMENT,
     );
@@ -259,6 +264,7 @@ fn required_terms(hold: &Hold, required: &Required) -> Vec<Term> {
         area("At", "stress area", thread.stress_area()),
         stress("Rm,bolt", "tensile strength of the bolt", hold.engagement.bolt_tensile).taken_from(hold.bolt_source),
         stress("Rm,hole", hold.material.name, hold.engagement.hole_tensile).taken_from(hold.material.source),
+        boss_term(hold),
     ]
 }
 
