@@ -120,6 +120,8 @@ fn wrench_section_gives_the_setting_and_judges_the_reading() -> Outcome {
     );
     ensure!(phone.count("[data-caution='reading-outside-tolerance']")? == 0);
     phone.type_into("reading", "62.5 N·m")?;
+    phone.until_text("[data-caution='reading-outside-tolerance']", "Take the bolt out")?;
+    phone.type_into("reading", "57 N·m")?;
     phone.until_text("[data-caution='reading-outside-tolerance']", "Loosen and tighten again")?;
 
     // Below a fifth of full scale a wrench promises nothing; above it, it cannot.

@@ -43,7 +43,14 @@ fn a_reading_of_60_7_is_within_a_click_wrench() {
             .iter()
             .find(|found| found.name == "reading off by")
             .unwrap();
-        (result(&assessment, "reading-deviation").unwrap(), found.cautions.len())
+        let advice = found.cautions.iter().map(|caution| {
+            assert_eq!(caution.slug, "reading-outside-tolerance");
+            caution.text
+        });
+        (
+            result(&assessment, "reading-deviation").unwrap(),
+            advice.collect::<Vec<_>>(),
+        )
     };
     let (deviation, cautions) = off("60.7 N·m");
     row(
@@ -53,9 +60,15 @@ fn a_reading_of_60_7_is_within_a_click_wrench() {
         0.011_67,
         Tolerance::Absolute(1e-5),
     );
-    assert_eq!(cautions, 0);
-    assert_eq!(off("62.5 N·m").1, 1);
-    assert_eq!(off("57 N·m").1, 1);
+    assert!(cautions.is_empty());
+    // Too far cannot be undone by loosening; too little must not be added to.
+    for (reading, words, other) in [
+        ("62.5 N·m", "Take the bolt out", "Loosen"),
+        ("57 N·m", "Loosen and tighten again", "Take"),
+    ] {
+        let advice = off(reading).1.concat();
+        assert!(advice.contains(words) && !advice.contains(other), "{reading}: {advice}");
+    }
 }
 
 #[test]

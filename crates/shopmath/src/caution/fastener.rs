@@ -17,10 +17,15 @@ pub const MARKED_SINGLE_USE: Caution = Caution {
     slug: "single-use",
     text: "Single-use: fit a new one, whatever the numbers say; only the vehicle maker's procedure decides otherwise.",
 };
-/// The reading is outside what the tool promises.
+/// The reading is below what the tool promises. [`READING_ABOVE`] has the same slug: either is outside.
 pub const READING_OUTSIDE: Caution = Caution {
     slug: "reading-outside-tolerance",
-    text: "The reading is further from the target than the tool's tolerance. Loosen and tighten again; do not just add a little.",
+    text: "The reading is below the target by more than the tool's tolerance. Loosen and tighten again; do not just add a little.",
+};
+/// The reading is above what the tool promises: loosening does not undo it.
+pub const READING_ABOVE: Caution = Caution {
+    slug: READING_OUTSIDE.slug,
+    text: "Overtightened: the reading is above the target by more than the tool's tolerance. Take the bolt out, check its thread and length, and replace it if in doubt.",
 };
 /// Below a fifth of full scale.
 pub const WRENCH_TOO_LARGE: Caution = Caution {

@@ -193,9 +193,12 @@ fn reading(spec: &str, row: &Resolved, setting: Option<&Finding>, typed: &str) -
     let deviation = found.as_ref().and_then(|found| named(found, "reading-deviation"));
     let refused = found.map(|found| found.errors).unwrap_or_default();
     Reading {
-        outside: deviation
-            .as_ref()
-            .is_some_and(|finding| finding.cautions.contains(&READING_OUTSIDE)),
+        outside: deviation.as_ref().is_some_and(|finding| {
+            finding
+                .cautions
+                .iter()
+                .any(|caution| caution.slug == READING_OUTSIDE.slug)
+        }),
         deviation,
         bare: read.reading.given().is_some() && read::value(typed, NO_UNIT).is_err(),
         unfinished: read.unfinished.contains(&"reading"),

@@ -98,7 +98,9 @@ fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque
         let slack = if low < high { 0.0 } else { tool.value };
         let least = low * (1.0 - slack) / gain;
         let most = high * (1.0 + slack) / gain;
-        if reading < least || reading > most {
+        if reading > most {
+            found.cautions.push(cautions::READING_ABOVE);
+        } else if reading < least {
             found.cautions.push(cautions::READING_OUTSIDE);
         }
         section.findings.push(found);
