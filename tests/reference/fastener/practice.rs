@@ -224,7 +224,7 @@ fn an_angle_that_may_break_the_bolt_is_doubted() {
     let wild = of("M10", "8.8", "20 N·m + 900°", "30", "0");
     assert!(wild.slug == Slug::PastYield && !wild.by_design);
     for words in [
-        "3.66\u{a0}mm, 10 % of the 35\u{a0}mm that yield",
+        "3.66\u{a0}mm, 10\u{a0}% of the 35\u{a0}mm that yield",
         "may break it",
         "probably a misprint",
     ] {
@@ -389,6 +389,54 @@ fn past_yield_a_hole_weaker_than_the_bolt_is_no_design() {
     assert!(below.slug == Slug::Ok && !cautioned && !below.sentence.contains("weaker"));
     let (_, cautioned, torque) = of("84 Nm", "18");
     assert!(torque.slug == Slug::PastYield && !cautioned && !torque.sentence.contains("weaker"));
+}
+
+/// The torques of the VDI 2230 tables are what books tighten to, whatever the threads are assumed to be.
+#[test]
+fn torques_as_tabled_are_believable_and_nonsense_is_not() {
+    let of = |thread, class, spec: f64, mu| {
+        let spec = format!("{spec} N·m");
+        verdict(&[("thread", thread), ("class", class), ("spec", &spec), ("mu", mu)])
+    };
+    for (thread, mu, torques) in [
+        ("M8x1", "0.12", [26.1, 38.3, 44.9]),
+        ("M10x1.25", "0.10", [44.0, 65.0, 76.0]),
+        ("M10x1.25", "0.12", [51.0, 75.0, 87.0]),
+        ("M6", "0.12", [10.1, 14.9, 17.4]),
+        ("M8", "0.12", [24.6, 36.1, 42.2]),
+        ("M10", "0.12", [48.0, 71.0, 83.0]),
+        ("M12", "0.12", [84.0, 123.0, 144.0]),
+        ("M8", "0.14", [27.3, 40.1, 46.9]),
+    ] {
+        for (class, torque) in ["8.8", "10.9", "12.9"].into_iter().zip(torques) {
+            let (slug, sentence) = of(thread, class, torque, mu);
+            assert_eq!(slug, Slug::Ok, "{thread} {class} {torque}: {sentence}");
+            // At the friction that is assumed, those for 0.12 stay believable too.
+            let (slug, sentence) = of(thread, class, torque, "");
+            assert!(
+                mu != "0.12" || slug == Slug::Ok,
+                "{thread} {class} {torque}: {sentence}"
+            );
+        }
+    }
+    for (thread, torque) in [("M6", 10.0), ("M8", 25.0), ("M10", 49.0), ("M12", 84.0)] {
+        let (slug, sentence) = of(thread, "8.8", torque, "");
+        assert_eq!(slug, Slug::Ok, "{thread}: {sentence}");
+        assert!(
+            sentence.contains("near the top") && sentence.contains("with slippery threads up to 10"),
+            "{sentence}"
+        );
+    }
+    // Above the tables: high, and past yield from there.
+    assert_eq!(of("M6", "8.8", 11.3, "").0, Slug::High);
+    assert_eq!(of("M6", "8.8", 15.0, "").0, Slug::PastYield);
+    let (slug, sentence) = of("M6", "8.8", 10.8, "0.12");
+    assert!(
+        slug == Slug::High && sentence.contains("at the wrench's upper end"),
+        "{sentence}"
+    );
+    // Very slippery threads keep it high though its middle is usual.
+    assert_eq!(of("M10", "10.9", 65.0, "0.08..0.24").0, Slug::High);
 }
 
 #[test]
