@@ -53,6 +53,9 @@ fn a_person_asks_whether_to_believe_a_spec() -> Outcome {
     until_verdict(&phone, "ok", "Believable for 8.8")?;
     phone.type_into("spec", "28 ft-lb")?;
     until_verdict(&phone, "ok", "Believable for 8.8")?;
+    // A number that fits in another unit only.
+    phone.type_into("spec", "340 ft-lb")?;
+    until_verdict(&phone, "past-yield", "lbf·in would be believable: check the unit")?;
     phone.close()?.1.stays_home()
 }
 

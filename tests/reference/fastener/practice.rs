@@ -177,6 +177,42 @@ fn a_torque_that_breaks_the_bolt_is_said_to_be_a_misprint() {
 }
 
 #[test]
+fn a_number_that_fits_in_another_unit_is_offered_in_it() {
+    for (thread, class, spec, offered) in [
+        ("M6", "8.8", "89 ft-lb", "89\u{a0}lbf·in"),
+        ("M6", "8.8", "80.25-90 ft-lb", "80.25–90\u{a0}lbf·in"),
+        ("M10", "10.9", "60 in-lb", "60\u{a0}N·m"),
+        ("M10", "10.9", "6", "6\u{a0}kgf·m"),
+        ("M8", "8.8", "25 kgf·m", "25\u{a0}N·m"),
+        ("M8", "8.8", "600", ""),
+        ("M8", "8.8", "600 + 90°", ""),
+        // Near misses are left alone.
+        ("M8", "8.8", "25 ft-lb", ""),
+        ("M10", "8.8", "10", ""),
+        ("M10", "10.9", "90", ""),
+        ("M10", "10.9", "60", ""),
+    ] {
+        let (_, sentence) = verdict(&[("thread", thread), ("class", class), ("spec", spec), ("grip", "30")]);
+        let words = format!(" {offered} would be believable: check the unit.");
+        assert_eq!(
+            sentence.contains("check the unit"),
+            !offered.is_empty(),
+            "{spec}: {sentence}"
+        );
+        assert!(offered.is_empty() || sentence.contains(&words), "{spec}: {sentence}");
+    }
+    // Not where it would strip the hole.
+    let (_, sentence) = verdict(&[
+        ("thread", "M6"),
+        ("class", "8.8"),
+        ("spec", "89 ft-lb"),
+        ("into", "a380"),
+        ("engaged", "3"),
+    ]);
+    assert!(!sentence.contains("check the unit"), "{sentence}");
+}
+
+#[test]
 fn past_yield_by_the_angle_alone_is_by_design() {
     let of = |spec| {
         let verdict = assessed(&[("thread", "M10"), ("class", "10.9"), ("spec", spec), ("grip", "60")]).verdict;

@@ -9,7 +9,7 @@ use crate::fastener::tighten::Spread;
 use crate::quantity::print::{self, plain};
 use crate::quantity::{Quantity, Unit};
 use crate::result::Style;
-use uom::si::f64::{Force, Length, Ratio};
+use uom::si::f64::{Force, Length, Ratio, Torque};
 
 /// Below this share of yield, even at the top of the range, a spec is low.
 const LOW: f64 = 0.3;
@@ -19,6 +19,15 @@ const USUAL: f64 = 0.92;
 /// And up to this share at its slippery end: the least tensile strength of 10.9 and 12.9 lies a tenth above
 /// their yield strength (1040 over 940, 1220 over 1100 MPa), so that nothing breaks there.
 const SLIPPERY: f64 = 1.1;
+/// The units a torque is printed in, of which one is offered that is [`FAR`] from the typed one: between N·m and
+/// lbf·ft no right figure breaks a bolt, and a near miss is left alone.
+const UNITS: [Unit; 4] = [
+    Unit::NewtonMetre,
+    Unit::PoundForceFoot,
+    Unit::PoundForceInch,
+    Unit::KilogramForceMetre,
+];
+const FAR: f64 = 5.0;
 /// Stretched for good by more than this share of the length that yields, a bolt is near its end: half of what
 /// the most brittle class tabled stretches before it breaks (ISO 898-1, least elongation after fracture: 8.8
 /// 12 %, 9.8 10 %, 10.9 9 %, 12.9 8 %; from memory). Own estimate.
@@ -97,6 +106,15 @@ struct Case {
     outlasts: Option<Force>,
     /// What would break the bolt before the torque is reached.
     broken: Option<Broken>,
+}
+
+impl Case {
+    /// Whether a torque alone, so many times as large, is one that books give.
+    fn believable(&self, times: f64) -> bool {
+        let share = self.share.map(|share| share.value * times);
+        let holds = self.strip.is_none_or(|strip| strip >= self.clamp.high * times);
+        holds && share.high >= LOW && share.mid <= USUAL && share.high <= SLIPPERY
+    }
 }
 
 /// A torque that would pull with more than the bolt holds, even at the low end of the range.
@@ -186,6 +204,30 @@ fn broken(common: &Common<'_>) -> Option<Broken> {
     Some(Broken { at, share })
 }
 
+/// The same number in the units in which it would be believable.
+fn other_units(resolved: &Resolved, case: &Case, slug: Slug) -> Option<String> {
+    let spec = resolved.spec.as_given().filter(|spec| spec.stages().len() == 1)?;
+    let (low, high) = spec.torque()?;
+    let typed = resolved.torque_unit;
+    let of = |unit| Quantity::from(high).value_in(unit);
+    let fits = |unit: &Unit| {
+        let times = of(typed)? / of(*unit)?;
+        Some(()).filter(|()| !(1.0 / FAR..FAR).contains(&times) && case.believable(times))
+    };
+    let number = |torque: Torque| print::number(torque.into(), typed, Style::Exactly);
+    let number = if low < high {
+        [number(low), number(high)].join("–")
+    } else {
+        number(high)
+    };
+    let found: Vec<String> = UNITS
+        .into_iter()
+        .filter(|unit| slug != Slug::Ok && fits(unit).is_some())
+        .map(|unit| [&number, "\u{a0}", unit.symbol()].concat())
+        .collect();
+    Some(found.join(" or ")).filter(|found| !found.is_empty())
+}
+
 /// What the top of the range of a torque comes to, and why.
 fn top(resolved: &Resolved, case: &Case) -> String {
     let friction = resolved.friction.given();
@@ -218,14 +260,14 @@ fn slug(case: &Case) -> Slug {
         Slug::Strips
     } else if case.passes.mid {
         Slug::PastYield
+    } else if case.share.high < ratio(LOW) {
+        Slug::Low
     } else if if case.turns {
         case.passes.high || case.passes.low
     } else {
-        case.share.mid > ratio(USUAL) || case.share.high > ratio(SLIPPERY)
+        !case.believable(1.0)
     } {
         Slug::High
-    } else if case.share.high < ratio(LOW) {
-        Slug::Low
     } else {
         Slug::Ok
     }
@@ -278,9 +320,13 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     if let (Slug::High | Slug::PastYield, None, Some(breaks)) = (slug, &case.broken, case.outlasts) {
         sentence.push_str(&weaker_hole(case, breaks));
     }
+    let units = other_units(resolved, case, slug);
+    if let Some(units) = &units {
+        sentence.push_str(&[" ", units, " would be believable: check the unit."].concat());
+    }
     for (holds, words) in [
         (
-            case.broken.is_some() || case.overstretched.is_some(),
+            units.is_none() && (case.broken.is_some() || case.overstretched.is_some()),
             " The spec is probably a misprint, or for another bolt.",
         ),
         (case.turns, " Torque plus angle: fit a new bolt."),
