@@ -316,6 +316,23 @@ fn a_stop_below_the_bolt_s_own_torque_says_why() {
 }
 
 #[test]
+fn a_breaking_torque_that_no_standard_gives_says_so() {
+    for (thread, class, covered) in [
+        ("M10", "8.8", true),
+        ("M12", "8.8", false),
+        ("3/8-16", "grade 8", false),
+        ("M8", "5.8", false),
+        ("M8", "A2-70", false),
+    ] {
+        let assessment = assessed(&[("thread", thread), ("class", class)]);
+        let broken = result(&assessment, "twist-break-torque").is_some();
+        let stuck = assessment.sections.into_iter().find(|section| section.title == "Stuck");
+        let said = stuck.unwrap().notes.concat().contains("ISO 898-7 covers M1 to M10");
+        assert_eq!((broken, said), (covered, !covered), "{thread} {class}");
+    }
+}
+
+#[test]
 fn the_verdict_follows_its_rules_in_order() {
     let m10 = |spec: &'static str, more: &[(&'static str, &'static str)]| {
         let mut typed = vec![("thread", "M10"), ("class", "10.9"), ("spec", spec)];

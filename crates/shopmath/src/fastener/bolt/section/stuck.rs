@@ -26,6 +26,8 @@ const SEALS: [(f64, Caution); 3] = [
     (200.0, cautions::SEAL_FKM),
 ];
 const NOTE_TWIST: &str = "These torques are what twists the core of the bolt. A wrench may read more while the head is still pressed down and rubs; once the head turns free, stop at them.";
+const NOTE_NO_BREAK: &str =
+    "No torque that twists the bolt off: ISO 898-7 covers M1 to M10 in classes 8.8 to 12.9 only.";
 const NOTE_ROOM: &str = "Temperatures count from a room at 20 °C, with bolt and part equally warm. A part heated alone opens further; a bolt heated alone closes.";
 
 pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
@@ -92,7 +94,11 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
             Working::new("(π/16)·d3³·Rp/√3", yield_terms, sources::TWIST_YIELD),
         ),
     ));
-    section.findings.extend(twist_break(thread, class).map(|breaks| {
+    let breaks = twist_break(thread, class);
+    if breaks.is_none() {
+        section.notes.push(NOTE_NO_BREAK.into());
+    }
+    section.findings.extend(breaks.map(|breaks| {
         let mut terms = vec![
             length("d3,min", "smallest root diameter", thread.external.root_min),
             stress("Rm", class.name, class.tensile).taken_from(class.source),
