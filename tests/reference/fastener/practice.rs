@@ -530,6 +530,8 @@ fn the_sentence_says_what_was_assumed_and_only_that() {
         assumed.ends_with("(assumed: hex head, friction 0.10 to 0.16, wrench within 4\u{a0}%)."),
         "{assumed}"
     );
+    let (_, fine) = verdict(&[("thread", "M10 fine"), ("class", "10.9"), ("spec", "60 N·m")]);
+    assert!(fine.contains("(assumed: M10×1.25 as fine, hex head,"), "{fine}");
     let given = [("mu", "0.12"), ("tool", "4 %"), ("head", "flange")];
     let typed: Vec<_> = [("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")]
         .into_iter()

@@ -21,6 +21,8 @@ pub struct Designation {
     pub thread: Thread,
     /// The bolt's nominal length, under the head: 55 mm of `M10×55`.
     pub length: Option<Length>,
+    /// Whether the text says only `fine` and the size has several fine pitches, of which this is the coarsest.
+    pub picked: bool,
 }
 
 /// Reads a thread designation; a diameter alone means its coarse thread.
@@ -156,7 +158,12 @@ fn metric(text: &str, rest: &str) -> Result<Designation, Refusal> {
         (None, series) => of_series(&candidates, series.unwrap_or(Series::Coarse)),
     };
     let thread = *found.ok_or_else(|| unknown_pitch(&candidates, pitch.map_or("fine", |(_, part)| part)))?;
-    Ok(Designation { thread, length })
+    let fine = candidates.iter().filter(|thread| thread.series == Series::Fine);
+    Ok(Designation {
+        thread,
+        length,
+        picked: pitch.is_none() && series == Some(Series::Fine) && fine.count() > 1,
+    })
 }
 
 /// `3/8-16`, `3/8UNF`, `#10-24`, `NO.10-24`, `10-24`, `1/4-20UNC`.
@@ -187,7 +194,11 @@ fn unified(text: &str, folded: &str) -> Result<Designation, Refusal> {
     };
     let read = rest.split_once('-').map_or(rest, |(_, count)| count);
     let thread = *found.ok_or_else(|| unknown_pitch(&candidates, read))?;
-    Ok(Designation { thread, length: None })
+    Ok(Designation {
+        thread,
+        length: None,
+        picked: false,
+    })
 }
 
 /// Splits off a series written behind the size.
@@ -289,6 +300,20 @@ mod tests {
             let read = read(text).unwrap();
             assert_eq!(read.thread.name, name, "{text}");
             assert_eq!(read.length, length.map(millimetres), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_fine_pitch_picked_of_several_is_known() {
+        for (text, picked) in [
+            ("M10 fine", true),
+            ("M12 fine", true),
+            ("M8 fine", false),
+            ("M10x1.25 fine", false),
+            ("M10", false),
+            ("3/8 UNF", false),
+        ] {
+            assert_eq!(read(text).unwrap().picked, picked, "{text}");
         }
     }
 

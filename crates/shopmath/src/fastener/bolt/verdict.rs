@@ -427,7 +427,10 @@ fn assumed(resolved: &Resolved, turns: bool) -> String {
             _ => return None,
         })
     };
-    let mut parts: Vec<String> = resolved.assumed.iter().filter_map(|key| words(key)).collect();
+    let picked = resolved.thread.given().filter(|read| read.picked);
+    let picked = picked.map(|read| [read.thread.name, " as fine"].concat());
+    let assumed = resolved.assumed.iter().filter_map(|key| words(key));
+    let mut parts: Vec<String> = picked.into_iter().chain(assumed).collect();
     if turns && resolved.outer.is_empty() {
         parts.push("wide parts".into());
     }
