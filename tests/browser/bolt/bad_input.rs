@@ -264,6 +264,7 @@ const SLIPS: &[(&str, &str, &str)] = &[
     ("mu", "2", "from 0.01 to 1"),
     ("mu", "0.16..0.10", "smaller end first"),
     ("tool", "60", "0 % to 50 %"),
+    ("tool", "0.04", "Type 4 %"),
     ("tool", "4 N·m", "a ratio is wanted"),
     ("grip", "0", "Type one from"),
     ("grip", "35 kg", "a length is wanted"),

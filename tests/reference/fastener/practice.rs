@@ -622,6 +622,30 @@ fn a_deviation_has_its_sign() {
     assert_eq!([shown("60.72"), shown("59.28"), shown("60")], ["+1.2", "−1.2", "0"]);
 }
 
+#[test]
+fn a_refusal_says_what_to_type_instead() {
+    for (key, text, words, remedy) in [
+        ("tool", "0.04", "Type 4\u{a0}% if that is meant", "4\u{a0}%"),
+        ("tool", "±0.06 %", "Type 6\u{a0}% if that is meant", "6\u{a0}%"),
+        ("mu", "0.16..0.10", "The friction range runs from large to small", ""),
+        ("class", "9.8", "tabled for diameters up to 16\u{a0}mm", ""),
+    ] {
+        let mut typed = BoltText::default();
+        typed.set("thread", "M18");
+        typed.set(key, text);
+        let error = resolve(&typed).errors.remove(0);
+        assert!(error.key == key && error.sentence.contains(words), "{}", error.sentence);
+        assert_eq!(error.remedies.concat(), remedy);
+        typed.set(key, remedy);
+        assert!(resolve(&typed).errors.is_empty(), "{remedy}");
+    }
+    for tool in ["0", "0.5 %", "1"] {
+        let mut typed = BoltText::default();
+        typed.set("tool", tool);
+        assert!(resolve(&typed).errors.is_empty(), "{tool}");
+    }
+}
+
 /// A joint with every field filled in.
 const FULL: [(&str, &str); 26] = [
     ("thread", "M10"),

@@ -115,6 +115,13 @@ pub enum Refusal {
         /// The rise, taken as how much hotter it gets.
         by: String,
     },
+    /// A tool's tolerance that no torque wrench holds.
+    TooClose {
+        /// The tolerance read.
+        read: String,
+        /// A hundred times as much, as a share for the percentage.
+        meant: String,
+    },
     /// A boss too thin for its threads.
     ThinBoss {
         /// Boss diameter over thread diameter, as given.
@@ -164,7 +171,11 @@ impl fmt::Display for Refusal {
                 sizes.join(", ")
             ),
             Self::UnknownPitch { size, read, names } => {
-                write!(out, "“{read}” is no pitch of {size}. Type one of {}.", names.join(", "))
+                write!(
+                    out,
+                    "“{read}” is no pitch of {size} in this table. Type one of {}.",
+                    names.join(", ")
+                )
             }
             Self::ClassInThread { class, thread } => {
                 write!(
@@ -181,12 +192,18 @@ impl fmt::Display for Refusal {
                 out,
                 "“{read}” alone can be an SAE grade or part of a metric class. Type grade {read}, or a class such as 8.8."
             ),
-            Self::ClassNotForSize { class, low, high, unit } => write!(
-                out,
-                "Class {class} is tabled for diameters from {} to {}. Type another class or thread.",
-                said(*low, *unit),
-                said(*high, *unit)
-            ),
+            Self::ClassNotForSize { class, low, high, unit } => {
+                let from = if low.si() > 0.0 {
+                    format!("from {} to", said(*low, *unit))
+                } else {
+                    "up to".into()
+                };
+                let high = said(*high, *unit);
+                write!(
+                    out,
+                    "Class {class} is tabled for diameters {from} {high}. Type another class or thread."
+                )
+            }
             Self::UnknownWord { what, read, words } => {
                 write!(out, "“{read}” is no {what}. Type one of {}.", words.join(", "))
             }
@@ -215,6 +232,10 @@ impl fmt::Display for Refusal {
             Self::RiseOrTemperature { read, up_to, by } => write!(
                 out,
                 "“{read}” can be how hot it gets or how much hotter. Type {up_to} if it is heated to {read} from a room at 20 °C, or {by} if it gets that much hotter."
+            ),
+            Self::TooClose { read, meant } => write!(
+                out,
+                "No torque wrench is as close as ±{read}. Type {meant} if that is meant, or 0.5 % or more."
             ),
             Self::ThinBoss { read, smallest } => write!(
                 out,
@@ -257,6 +278,7 @@ impl Refusal {
     pub(super) fn remedies(&self) -> Vec<String> {
         match self {
             Self::ClassInThread { thread, .. } => vec![thread.clone()],
+            Self::TooClose { meant, .. } => vec![meant.clone()],
             Self::UnknownClass(read) => class_table::near(read).into_iter().map(Into::into).collect(),
             _ => Vec::new(),
         }

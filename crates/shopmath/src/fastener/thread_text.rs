@@ -349,14 +349,17 @@ mod tests {
         for (text, sentence) in [
             (
                 "M10x1.3",
-                "“1.3” is no pitch of M10. Type one of M10×1.5, M10×1.25, M10×1.",
+                "“1.3” is no pitch of M10 in this table. Type one of M10×1.5, M10×1.25, M10×1.",
             ),
-            ("3/8-18", "“18” is no pitch of 3/8. Type one of 3/8-16 UNC, 3/8-24 UNF."),
+            (
+                "3/8-18",
+                "“18” is no pitch of 3/8 in this table. Type one of 3/8-16 UNC, 3/8-24 UNF.",
+            ),
             (
                 "1/4-20 UNF",
-                "“20” is no pitch of 1/4. Type one of 1/4-20 UNC, 1/4-28 UNF.",
+                "“20” is no pitch of 1/4 in this table. Type one of 1/4-20 UNC, 1/4-28 UNF.",
             ),
-            ("M5 fine", "“fine” is no pitch of M5. Type one of M5×0.8."),
+            ("M5 fine", "“fine” is no pitch of M5 in this table. Type one of M5×0.8."),
             (
                 "M9",
                 "“M9” is no size in the table. Type one of M4, M5, M6, M7, M8, M10, M12, M14, M16, M18, M20.",

@@ -8,7 +8,7 @@ use crate::fastener::si::{kelvins, metres, newton_metres, radians, ratio};
 use crate::fastener::spec::{Spec, Stage};
 use crate::field::FieldFault;
 use crate::quantity::fault::{Fault, Misread};
-use crate::quantity::print::rounded;
+use crate::quantity::print::{self, rounded};
 use crate::quantity::read::{self, Expect};
 use crate::quantity::{Bounds, Kind, Quantity, Unit};
 use core::f64::consts::TAU;
@@ -49,10 +49,23 @@ pub(super) fn angle(key: &'static str, text: &str) -> Read<Angle> {
     }
 }
 
+/// A closer tolerance than this no torque wrench has: 0.04 is meant as 4 %. None at all is an exact tool.
+const CLOSEST: f64 = 0.005;
+
 /// A tolerance, with or without a leading ±.
 pub(super) fn tolerance(key: &'static str, text: &str) -> Read<Ratio> {
     let plain = text.trim().trim_start_matches(['±', '+', '-', '/']).trim_start();
     match value(key, plain, Unit::Percent)? {
+        Quantity::Ratio(read) if read.value > 0.0 && read.value < CLOSEST => {
+            let meant = (read * 100.0).max(ratio(CLOSEST)).min(ratio(0.5));
+            refused(
+                key,
+                Err(Refusal::TooClose {
+                    read: print::quantity(read.into(), Unit::Percent),
+                    meant: print::quantity(meant.into(), Unit::Percent),
+                }),
+            )
+        }
         Quantity::Ratio(read) => refused(
             key,
             within("tool tolerance", read, (ratio(0.0), ratio(0.5)), Unit::Percent),
@@ -96,7 +109,11 @@ pub(super) fn heat(key: &'static str, text: &str) -> Read<TemperatureInterval> {
 
 /// A coefficient of friction or a range of it.
 pub(super) fn friction(key: &'static str, text: &str) -> Read<FrictionRange> {
-    let bounds = read::range(text, Expect::field(Unit::Number)).map_err(|fault| misread(key, text, &fault))?;
+    let bounds = read::range(text, Expect::field(Unit::Number)).map_err(|fault| match fault.misread {
+        // What the grammar says of it has torques for an example.
+        Misread::Backwards => field_fault(key, &Refusal::Backwards("friction")),
+        _ => misread(key, text, &fault),
+    })?;
     match (bounds.low.quantity(), bounds.high.quantity()) {
         (Quantity::Ratio(low), Quantity::Ratio(high)) => refused(key, FrictionRange::new(low, high)),
         _ => Err(wrong_kind(key, text, Kind::Ratio)),
@@ -208,11 +225,15 @@ fn value(key: &'static str, text: &str, unit: Unit) -> Read<Quantity> {
 
 /// Puts the key on a refusal.
 pub(super) fn refused<T>(key: &'static str, read: Result<T, Refusal>) -> Read<T> {
-    read.map_err(|refusal| FieldFault {
+    read.map_err(|refusal| field_fault(key, &refusal))
+}
+
+fn field_fault(key: &'static str, refusal: &Refusal) -> FieldFault {
+    FieldFault {
         key,
         sentence: refusal.to_string(),
         remedies: refusal.remedies(),
-    })
+    }
 }
 
 fn misread(key: &'static str, text: &str, fault: &Fault) -> FieldFault {
