@@ -52,14 +52,26 @@ fn at(server: &Server, fields: &[(&str, &str)]) -> Result<Phone> {
     Ok(phone)
 }
 
-/// Taps the entry of a field's strip that reads `label`.
+/// Taps the entry of a field's strip that reads `label`. Those at the top show once their field is tapped.
 fn tap_entry(phone: &Phone, key: &str, label: &str) -> Outcome {
+    if matches!(key, "thread" | "class") {
+        phone.tap(&format!("#{key}"))?;
+        at_rest(phone)?;
+    }
     let find =
         "return [...document.querySelectorAll(arguments[0])].findIndex(chip => chip.textContent === arguments[1]) + 1";
     let chips = format!(".field-{key} .strip .chip");
     let place: usize = phone.script(find, vec![json!(chips), json!(label)])?;
     ensure!(place > 0, "`{key}` offers no `{label}`");
     phone.tap(&format!("{chips}:nth-of-type({place})"))
+}
+
+/// Waits until what comes and goes with the focus is where it stays.
+fn at_rest(phone: &Phone) -> Outcome {
+    phone.until_true(
+        "the common entries at rest",
+        "return document.getAnimations().length === 0",
+    )
 }
 
 /// Waits until a part of the screen says some words. It has to be in sight: what is not has no

@@ -35,7 +35,7 @@ const FAINT: &str = "
 /// Targets too small for a gloved thumb, or too close to one another.
 const TARGETS: &str = "
     const targets = [...document.querySelectorAll('button, input, select, summary, a')]
-        .filter(found => found.checkVisibility())
+        .filter(found => found.checkVisibility({visibilityProperty: true}))
         .map(found => [found, found.getBoundingClientRect()])
         .filter(([, box]) => box.width > 0);
     const name = ([found, box]) => `${found.outerHTML.slice(0, 70)} ${box.width}×${box.height}`;

@@ -1,6 +1,6 @@
 //! The verdict: one sentence in sight, for specs as they come off the page of a manual.
 
-use super::{at, link, tap_entry, until_read};
+use super::{at, at_rest, link, tap_entry, until_read};
 use anyhow::ensure;
 use fenderside_tests::harness::{Outcome, Phone, Server};
 
@@ -16,14 +16,14 @@ fn a_person_asks_whether_to_believe_a_spec() -> Outcome {
     // Nothing given: it says what it waits for, and no more.
     phone.until_text(
         "#verdict",
-        "For a verdict, give: Thread, Class on the head, Torque or spec.",
+        "For a verdict, give: Thread Class on the head Torque or spec",
     )?;
     ensure!(phone.attribute("#verdict", "data-verdict")?.is_none() && phone.count("data[id]")? == 0);
 
     // Two taps and a few keys. Common practice: 60 N·m on M10 is believable for 10.9, not for 8.8.
     tap_entry(&phone, "thread", "M10")?;
     tap_entry(&phone, "class", "10.9")?;
-    phone.until_text("#verdict", "For a verdict, give: Torque or spec.")?;
+    phone.until_text("#verdict", "For a verdict, give: Torque or spec")?;
     phone.type_into("spec", "60")?;
     until_verdict(&phone, "ok", "Believable for 10.9")?;
     let said = phone.text("#verdict")?;
@@ -47,6 +47,16 @@ fn a_person_asks_whether_to_believe_a_spec() -> Outcome {
          && large.every(found => parseFloat(getComputedStyle(found).fontSize) >= 28)",
     )?;
     phone.screenshot("bolt-verdict")?;
+    // With the keyboard up, and what is typed complete, the word and the share stand above the tabs.
+    phone.tap("#spec")?;
+    at_rest(&phone)?;
+    phone.until_true(
+        "the common entries away and the verdict's head in sight over a keyboard",
+        "const foot = document.querySelector('.verdict-share').getBoundingClientRect().bottom; \
+         const tabs = document.querySelector('.tabs').getBoundingClientRect().height; \
+         return [...document.querySelectorAll('.field-thread .chip, .field-class .chip')] \
+             .every(chip => !chip.checkVisibility({visibilityProperty: true})) && foot < 508 - tabs",
+    )?;
     tap_entry(&phone, "class", "8.8")?;
     until_verdict(&phone, "past-yield", "Too much for 8.8")?;
     phone.type_into("spec", "38 N·m")?;
@@ -124,7 +134,7 @@ fn torque_plus_angle_says_replace() -> Outcome {
     phone.tap(".jumps .chip:nth-of-type(3)")?;
     phone.until_text("#part-angle [data-caution='single-use']", "Fit a new one")?;
     // What is missing is far below, and one tap away.
-    phone.tap("#verdict .word")?;
+    phone.tap("#verdict .leads .chip")?;
     phone.until_true(
         "the field in sight with the focus",
         "const box = document.activeElement.getBoundingClientRect(); \
@@ -161,6 +171,11 @@ fn a_number_without_a_unit_says_as_what_it_was_read() -> Outcome {
     let phone = at(&server, &[("thread", "3/8-16"), ("class", "grade 8"), ("spec", "35")])?;
     until_verdict(&phone, "ok", "Believable")?;
     phone.until_text(".offer", "Read as 35 N·m")?;
+    phone.until_true(
+        "it to stand right below the field",
+        "return document.querySelector('.offer').getBoundingClientRect().top \
+         - document.getElementById('spec').getBoundingClientRect().bottom < 16",
+    )?;
     let read = phone.result("clamp-mid")?;
     phone.tap(".offer .chip")?;
     phone.until("the unit to be taken", || {

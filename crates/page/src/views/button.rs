@@ -22,11 +22,6 @@ impl Button {
         Self::of("chip", words.into(), onclick)
     }
 
-    /// One among the words of a sentence.
-    pub(crate) fn word(words: impl Into<Html>, onclick: Callback<MouseEvent>) -> Self {
-        Self::of("word", words.into(), onclick)
-    }
-
     /// A main action.
     pub(crate) fn main(words: impl Into<Html>, onclick: Callback<MouseEvent>) -> Self {
         Self::of("button", words.into(), onclick)

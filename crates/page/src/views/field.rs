@@ -33,6 +33,9 @@ pub(crate) struct Props {
     pub(crate) entries: &'static [Choice],
     /// What is wrong, and texts to take instead.
     pub(crate) wrong: Vec<FieldFault>,
+    /// Whether the screen says what is wrong in another place, in an element of the error's id.
+    #[prop_or_default]
+    pub(crate) elsewhere: bool,
     /// Called with the key and the new text.
     pub(crate) onset: Callback<(&'static str, String)>,
 }
@@ -65,7 +68,7 @@ pub(crate) fn Field(field: &Props) -> Html {
                 </div>
                 { entries(field, &set) }
             }
-            if invalid.is_some() { { wrong(field, &id, &set) } }
+            if invalid.is_some() && !field.elsewhere { { wrong(field, &id, &set) } }
         </div>
     }
 }
@@ -109,7 +112,7 @@ fn entries(field: &Props, set: &Callback<String>) -> Html {
         let onclick = set.reform(move |_: MouseEvent| text.to_owned());
         Button::chip(label, onclick).pressed(text == field.text).keyed(text)
     };
-    html! { <div class="strip" onfocusin={into_sight}>{ for field.entries.iter().map(entry) }</div> }
+    html! { <div class="strip" tabindex="-1" onfocusin={into_sight}>{ for field.entries.iter().map(entry) }</div> }
 }
 
 fn wrong(field: &Props, id: &str, set: &Callback<String>) -> Html {

@@ -17,9 +17,9 @@ pub(crate) fn jumps(parts: impl Iterator<Item = (&'static str, &'static str)>) -
     html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.map(jump) }</nav> }
 }
 
-/// A button among words that leads to the field of an id.
+/// A button that leads to the field of an id.
 pub(crate) fn lead(id: &'static str, title: &'static str) -> Html {
-    Button::word(title, leading_to(id.to_owned())).draw()
+    Button::chip(title, leading_to(id.to_owned())).draw()
 }
 
 /// Leads to the heading of an id, and the keyboard along.

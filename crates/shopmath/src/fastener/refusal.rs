@@ -228,7 +228,11 @@ impl fmt::Display for Refusal {
                 said(*large_read, *unit)
             ),
             Self::Begun { whole, lacks } if whole.is_empty() => write!(out, "Only begun. {lacks}"),
-            Self::Begun { whole, .. } => write!(out, "Only begun. Type on, such as {}.", whole.join(" or ")),
+            Self::Begun { whole, .. } => write!(
+                out,
+                "Only begun. Type on, such as {}.",
+                whole.get(..2).unwrap_or(whole).join(" or ")
+            ),
             Self::RiseOrTemperature { read, up_to, by } => write!(
                 out,
                 "“{read}” can be how hot it gets or how much hotter. Type {up_to} if it is heated to {read} from a room at 20 °C, or {by} if it gets that much hotter."

@@ -53,9 +53,9 @@ impl Form<'_> {
         wrong.any(|error| HEAD.contains(&error.key))
     }
 
-    /// What decides all else: thread, class and spec in sight, the head's measures one tap away, or
-    /// open.
-    pub(super) fn top(&self, open: bool) -> Html {
+    /// What decides all else: thread, class and spec in sight with what there is to say of the spec below
+    /// it, the head's measures one tap away, or open.
+    pub(super) fn top(&self, open: bool, of_spec: Html) -> Html {
         let (first, head): (Vec<&Field>, Vec<&Field>) = FIELDS
             .iter()
             .filter(|field| field.section == SectionId::Bolt.name())
@@ -63,6 +63,7 @@ impl Form<'_> {
         html! {
             <>
                 <form class={classes!("form", self.begun())}>{ for first.iter().map(|field| self.field(field)) }</form>
+                { of_spec }
                 <details class="more" open={open}>
                     <summary>{ "Head and hole: " }{ self.head() }</summary>
                     <form class="form">{ for head.iter().map(|field| self.field(field)) }</form>
@@ -77,13 +78,21 @@ impl Form<'_> {
         self.unfinished.iter().map(|key| format!("begun-{key}")).collect()
     }
 
-    /// What completes a spec that is only begun: beside its label is no room for a thumb.
-    pub(super) fn completions(&self) -> Html {
+    /// What a spec that is only begun lacks, and what completes it: in the verdict's place, where is
+    /// room for all of it.
+    pub(super) fn begun_spec(&self) -> Html {
         let begun = self.errors[0]
             .iter()
-            .find(|error| error.key == "spec" && self.unfinished.contains(&error.key));
+            .find(|error| self.is_begun(error.key) && error.key == "spec");
         let set = self.onset.reform(|text| ("spec", text));
-        begun.map_or_else(Html::default, |error| chips(error.remedies.clone(), &set, Some("spec")))
+        begun.map_or_else(Html::default, |error| {
+            html! { <><p id="spec-error">{ &error.sentence }</p>{ chips(error.remedies.clone(), &set, Some("spec")) }</> }
+        })
+    }
+
+    /// Whether the text of a key is only begun.
+    pub(super) fn is_begun(&self, key: &str) -> bool {
+        self.unfinished.contains(&key)
     }
 
     /// The head in a few words, with what was measured.
@@ -108,7 +117,7 @@ impl Form<'_> {
                 empty={self.text.default_of(key).unwrap_or(descriptor.hint)}
                 closed={descriptor.reads == Reads::Listed}
                 entries={descriptor.choices}
-                wrong={wrong.cloned().collect::<Vec<_>>()} onset={self.onset} />
+                wrong={wrong.cloned().collect::<Vec<_>>()} elsewhere={key == "spec" && self.is_begun(key)} onset={self.onset} />
         }
     }
 }

@@ -123,9 +123,8 @@ pub(crate) fn Bolt(props: &Props) -> Html {
     };
     html! {
         <>
-            { form.top(*head_open.borrow()) }
+            { form.top(*head_open.borrow(), html! { if let Some(told) = &resolved.unitless { { unit_offer(told, &onset) } } }) }
             { verdict(&assessment, &form) }
-            if let Some(told) = &resolved.unitless { { unit_offer(told, &onset) } }
             <Spoken words={spoken(&assessment, &form, resolved.unitless.as_ref())} />
             { overlay.button("Large type, for arm's length", to_route(text)) }
             if text.has("spec") { { put_on_sheet } }
@@ -139,9 +138,15 @@ pub(crate) fn Bolt(props: &Props) -> Html {
 /// The one sentence, with a word and a sign before it, and its range on a bar.
 fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
     let Some(verdict) = &whole.verdict else {
-        let kept = whole.waiting.is_empty();
-        let (words, keys) = waiting(whole, form);
-        return html! { <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">{ words }{ section::leads(&keys) }{ form.completions() }</output> };
+        let kept = whole.waiting.is_empty() && !form.unfinished.is_empty();
+        let (words, mut keys) = waiting(whole, form);
+        keys.retain(|key| *key != "spec" || !form.is_begun(key));
+        return html! {
+            <output id="verdict" class={classes!("verdict", "waiting", kept.then_some("kept"))} aria-live="off">
+                { form.begun_spec() }
+                if !keys.is_empty() { { section::leads(words, &keys) } }
+            </output>
+        };
     };
     // The share at the end of the spec: after an angle, or after the torque alone.
     let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
@@ -160,15 +165,15 @@ fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
 /// As what a number without a unit was read, and the other unit it can be meant in.
 fn unit_offer([read, other]: &[String; 2], onset: &Callback<(&'static str, String)>) -> Html {
     let set = onset.reform(|text| ("spec", text));
-    html! { <div class="offer"><p class="note">{ "Read as " }{ read }{ ". Or meant:" }</p>{ chips([other.clone()], &set, Some("spec")) }</div> }
+    html! { <div class="offer"><p class="note">{ "Read as " }{ read }{ ", or:" }</p>{ chips([other.clone()], &set, Some("spec")) }</div> }
 }
 
 /// What a verdict waits for: the words before the fields, and the fields.
 fn waiting(whole: &Assessment, form: &Form<'_>) -> (&'static str, Vec<&'static str>) {
     if whole.waiting.is_empty() {
-        ("No verdict until this is put right: ", form.wrong_keys().collect())
+        ("No verdict until this is put right:", form.wrong_keys().collect())
     } else {
-        ("For a verdict, give: ", whole.waiting.clone())
+        ("For a verdict, give:", whole.waiting.clone())
     }
 }
 
@@ -195,7 +200,7 @@ fn spoken(whole: &Assessment, form: &Form<'_>, unitless: Option<&[String; 2]>) -
         || {
             let (words, keys) = waiting(whole, form);
             let labels: Vec<&str> = section::labelled(&keys).map(|field| field.label).collect();
-            [words, &labels.join(", "), "."].concat()
+            [words, " ", &labels.join(", "), "."].concat()
         },
         |verdict| [word(verdict), ". ", &verdict.sentence].concat(),
     );

@@ -30,7 +30,7 @@ pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, setti
                     <Finding key={finding.name} finding={finding.clone()} unit={tools.unit(finding.unit)} also={tools.beside(finding.unit)} />
                 }) }
             </div>
-            if !part.missing.is_empty() { <p class="note">{ "More with: " }{ leads(&part.missing) }</p> }
+            if !part.missing.is_empty() { { leads("More with:", &part.missing) } }
             // In a box of its own: were their number among the form's neighbours, each new note would
             // draw the form anew and take the focus out of it.
             <div class="notes">{ for part.notes.iter().map(|note| html! { <p class="note">{ note }</p> }) }</div>
@@ -81,10 +81,10 @@ pub(super) fn labelled(keys: &[&'static str]) -> impl Iterator<Item = &'static F
     keys.iter().filter_map(|key| field::of(key))
 }
 
-/// Fields as a person knows them, each leading there, and a full stop.
-pub(super) fn leads(keys: &[&'static str]) -> Html {
-    let lead = |(place, field): (usize, &Field)| html! { <>{ if place > 0 { ", " } else { "" } }{ lead(field.key, field.label) }</> };
-    html! { <>{ for labelled(keys).enumerate().map(lead) }{ "." }</> }
+/// Words, and behind them fields as a person knows them, each leading there.
+pub(super) fn leads(words: &'static str, keys: &[&'static str]) -> Html {
+    let lead = |field: &Field| html! { <>{ " " }{ lead(field.key, field.label) }</> };
+    html! { <p class="leads">{ words }{ for labelled(keys).map(lead) }</p> }
 }
 
 /// The result of a name, wherever it stands.
