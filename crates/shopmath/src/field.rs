@@ -59,6 +59,30 @@ pub struct FieldFault {
     pub remedies: Vec<String>,
 }
 
+impl Reads {
+    /// The symbol of the unit that a text is read in though it names none: of a number alone. None where a unit
+    /// is named, where nothing is typed, and where a number has none.
+    ///
+    /// ```
+    /// use shopmath::{field::Reads, quantity::Unit};
+    /// let length = Reads::Value(Unit::Millimetre);
+    /// assert_eq!((length.assumed("2,5"), length.assumed("2 in"), length.assumed("")), (Some("mm"), None, None));
+    /// ```
+    #[must_use]
+    pub fn assumed(self, text: &str) -> Option<&'static str> {
+        let (Self::Value(unit) | Self::Range(unit)) = self else {
+            return None;
+        };
+        Some(unit.symbol()).filter(|symbol| !symbol.is_empty() && is_bare(text))
+    }
+}
+
+/// Whether a text is a number and nothing else, as far as its letters tell.
+pub(crate) fn is_bare(text: &str) -> bool {
+    let digit = |letter: char| letter.is_ascii_digit();
+    text.contains(digit) && text.chars().all(|letter| digit(letter) || ".,+-−± ".contains(letter))
+}
+
 impl Field {
     /// What stands in the empty field: its default, or its hint.
     #[must_use]

@@ -350,6 +350,33 @@ fn a_temperature_is_asked_about_and_settled_with_one_tap() -> Outcome {
     Ok(())
 }
 
+#[test]
+fn a_number_alone_shows_the_unit_it_is_read_in() -> Outcome {
+    let server = Server::start()?;
+    let phone = at(
+        &server,
+        &[
+            ("thread", "M10"),
+            ("class", "10.9"),
+            ("spec", "60 N·m"),
+            ("wrench", "15 in"),
+        ],
+    )?;
+    phone.scroll_to("#adapter")?;
+    ensure!(phone.count("#wrench-unit")? == 0, "a unit that is typed stands once");
+    phone.type_into("adapter", "2")?;
+    phone.until_text("#adapter-unit", "mm")?;
+    ensure!(phone.attribute("#adapter", "aria-describedby")?.as_deref() == Some("adapter-unit"));
+    phone.until_text("#part-wrench .notes", "Read as wrench 15 in, adapter 2 mm.")?;
+    // A fraction is of an inch, or asked about.
+    phone.type_into("adapter", "1/2")?;
+    phone.until_text("#adapter-error", "a fraction is mostly of an inch")?;
+    phone.tap(".field-adapter .chips .chip:nth-of-type(1)")?;
+    phone.until_result("wrench-setting", 60.0 * 15.0 / 15.5, 1e-9)?;
+    ensure!(phone.field("adapter")? == "1/2 in" && phone.count("#adapter-unit")? == 0);
+    Ok(())
+}
+
 /// Where the fields and what follows them stand, as one text.
 const PLACES: &str = "return JSON.stringify([...document.querySelectorAll('#thread, #class, #spec, .more, #verdict')] \
      .map(found => { const box = found.getBoundingClientRect(); return [found.id, box.top, box.left, box.width]; }))";

@@ -33,6 +33,9 @@ pub(crate) struct Props {
     pub(crate) entries: &'static [Choice],
     /// What is wrong, and texts to take instead.
     pub(crate) wrong: Vec<FieldFault>,
+    /// The unit that its text names not and is read in.
+    #[prop_or_default]
+    pub(crate) unit: Option<&'static str>,
     /// Whether the screen says what is wrong in another place, in an element of the error's id.
     #[prop_or_default]
     pub(crate) elsewhere: bool,
@@ -51,7 +54,12 @@ pub(crate) fn Field(field: &Props) -> Html {
     // The screen's own fields have their places in its grid, those of rows theirs in the row's.
     let place = format!("{}-{key}", if field.row.is_some() { "entry" } else { "field" });
     let invalid = (!field.wrong.is_empty()).then_some("true");
-    let described = invalid.map(|_| format!("{id}-error"));
+    let unit = field.unit.map(|_| format!("{id}-unit"));
+    let error = invalid.map(|_| format!("{id}-error"));
+    let described = match (&unit, error) {
+        (Some(unit), Some(error)) => Some([unit, " ", &error].concat()),
+        (unit, error) => error.or(unit.clone()),
+    };
     let text = pace::shown(&id, &field.text);
     let set: Callback<String> = field.onset.reform(move |text| (key, text));
     html! {
@@ -65,6 +73,7 @@ pub(crate) fn Field(field: &Props) -> Html {
                         aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
                         autocorrect="off" spellcheck="false" enterkeyhint="done" maxlength={field.most.map(|most| most.to_string())}
                         oninput={typing(&set)} />
+                    if let Some(words) = field.unit { <span id={unit} class="unit-taken" aria-hidden="true">{ words }</span> }
                 </div>
                 { entries(field, &set) }
             }

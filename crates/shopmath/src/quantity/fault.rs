@@ -40,6 +40,8 @@ pub enum Misread {
         /// The kind expected, where one is.
         expected: Option<Kind>,
     },
+    /// A fraction without a unit where numbers are in millimetres, and its decimals.
+    Fraction(String),
     /// A word that is no unit; the nearest one where a near one exists.
     UnknownUnit(Option<Unit>),
     /// A spelling whose capitals make it another unit, such as `mPa`.
@@ -123,6 +125,10 @@ impl Fault {
                 as_thousands,
                 as_decimal,
             } => vec![as_thousands.clone(), as_decimal.clone()],
+            Misread::Fraction(decimals) => {
+                let read = text.get(self.place.clone()).unwrap_or_default();
+                vec![format!("{} in", read.trim()), format!("{decimals} mm")]
+            }
             Misread::UnknownUnit(_) if let Some(digits) = look_alike(text, &self.place) => vec![digits],
             Misread::UnknownUnit(Some(unit)) => vec![unit.symbol().into()],
             // A fraction alone may name a thread, or a length.
@@ -193,6 +199,7 @@ impl fmt::Display for Misread {
             Self::NoUnit { expected: None } => {
                 write!(out, "the unit is missing. Add one, such as N·m, lbf·ft, mm or psi.")
             }
+            Self::Fraction(decimals) => write!(out, "a fraction is mostly of an inch. Add in, or type {decimals} mm."),
             Self::UnknownUnit(Some(unit)) => write!(
                 out,
                 "no unit known here. Did you mean {} ({})?",

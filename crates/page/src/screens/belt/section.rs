@@ -229,6 +229,7 @@ fn field(
     let wrong = whole.faults.iter().filter(|fault| fault.key == descriptor.key);
     html! {
         <View key={descriptor.key} name={descriptor.key} label={descriptor.label} empty={descriptor.empty()}
+            unit={descriptor.reads.assumed(text.get(descriptor.key).unwrap_or_default())}
             text={text.get(descriptor.key).unwrap_or_default().to_owned()} closed={descriptor.reads == Reads::Listed}
             entries={descriptor.choices} wrong={wrong.cloned().collect::<Vec<_>>()} {onset} />
     }

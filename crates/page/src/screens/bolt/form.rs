@@ -4,7 +4,7 @@ use crate::views::fault::chips;
 use crate::views::field::Field as View;
 use shopmath::fastener::bolt::{BoltText, FIELDS, SectionId, field};
 use shopmath::field::{Field, FieldFault, Reads};
-use shopmath::quantity::Bounds;
+use shopmath::quantity::{Bounds, Unit};
 use yew::prelude::*;
 
 /// The fields that hold as they are for most bolts.
@@ -19,6 +19,8 @@ pub(super) struct Form<'a> {
     pub(super) errors: [&'a Vec<FieldFault>; 2],
     /// The keys in error whose text is only begun.
     pub(super) unfinished: &'a [&'static str],
+    /// What a reading is read in where it names no unit.
+    pub(super) reading_unit: Unit,
     pub(super) onset: &'a Callback<(&'static str, String)>,
 }
 
@@ -112,8 +114,13 @@ impl Form<'_> {
             .iter()
             .flat_map(|errors| errors.iter())
             .filter(|error| error.key == key);
+        let reads = if key == "reading" {
+            Reads::Value(self.reading_unit)
+        } else {
+            descriptor.reads
+        };
         html! {
-            <View {key} name={key} label={descriptor.label} text={self.text.get(key).to_owned()}
+            <View {key} name={key} unit={reads.assumed(self.text.get(key))} label={descriptor.label} text={self.text.get(key).to_owned()}
                 empty={self.text.default_of(key).unwrap_or(descriptor.hint)}
                 closed={descriptor.reads == Reads::Listed}
                 entries={descriptor.choices}

@@ -105,6 +105,7 @@ pub(crate) fn Bolt(props: &Props) -> Html {
         stages: &stages,
         errors: [&resolved.errors, &assessment.errors],
         unfinished: &resolved.unfinished,
+        reading_unit: resolved.reading_unit,
         onset: &onset,
     };
     if overlay.is_open() {

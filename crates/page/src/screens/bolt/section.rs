@@ -25,18 +25,23 @@ pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, setti
             { form.part(part.id) }
             if part.id == SectionId::Wrench { { tools_choice(settings) } }
             { drawings(part.id, whole, form, tools) }
+            if part.notes_first { { notes(part) } }
             <div class="rows stacked">
                 { for part.findings.iter().map(|finding| html! {
                     <Finding key={finding.name} finding={finding.clone()} unit={tools.unit(finding.unit)} also={tools.beside(finding.unit)} />
                 }) }
             </div>
             if !part.missing.is_empty() { { leads("More with:", &part.missing) } }
-            // In a box of its own: were their number among the form's neighbours, each new note would
-            // draw the form anew and take the focus out of it.
-            <div class="notes">{ for part.notes.iter().map(|note| html! { <p class="note">{ note }</p> }) }</div>
+            if !part.notes_first { { notes(part) } }
             { cautions(&part.cautions) }
         </section>
     }
+}
+
+/// In a box of its own: were their number among the form's neighbours, each new note would draw the form
+/// anew and take the focus out of it.
+fn notes(part: &Section) -> Html {
+    html! { <div class="notes">{ for part.notes.iter().map(|note| html! { <p class="note">{ note }</p> }) }</div> }
 }
 
 fn drawings(id: SectionId, whole: &Assessment, form: &Form<'_>, tools: Tools) -> Html {

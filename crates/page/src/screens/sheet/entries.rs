@@ -44,8 +44,9 @@ impl Entries<'_> {
     fn field(&self, field: &'static Field) -> Html {
         let key = field.key;
         let wrong: Vec<FieldFault> = self.wrong.iter().filter(|fault| fault.key == key).cloned().collect();
+        let text = get(&self.job.sheet, self.at, key);
         html! {
-            <View {key} name={key} row={self.row.clone()} label={field.label} text={get(&self.job.sheet, self.at, key).to_owned()}
+            <View {key} name={key} row={self.row.clone()} label={field.label} unit={field.reads.assumed(text)} text={text.to_owned()}
                 empty={field.empty()} most={TEXT} closed={field.reads == Reads::Listed} entries={field.choices} {wrong} onset={self.onset} />
         }
     }

@@ -10,7 +10,7 @@ use crate::views::fold::use_fold;
 use crate::views::verdict::sign;
 use shopmath::caution::fastener::{MARKED_SINGLE_USE, TIGHTENING_CAN_HURT};
 use shopmath::fastener::bolt::field;
-use shopmath::field::{Choice, Field};
+use shopmath::field::{Choice, Field, Reads};
 use shopmath::quantity::Kind;
 use shopmath::result::Finding;
 use shopmath::sheet::bolts::FastenerAssessment;
@@ -206,7 +206,7 @@ pub(super) fn readings(row: &Fastener, found: &FastenerAssessment, onchange: &Ca
         let outside = read.is_some_and(|read| read.outside);
         html! {
             <div class="reading" key={index}>
-                <View name="reading" row={format!("{}-{index}", row_name(List::Fasteners, id))} {label} {text} empty={found.reading_unit.symbol()} most={TEXT} closed=false entries={NONE} {wrong} {onset} />
+                <View name="reading" row={format!("{}-{index}", row_name(List::Fasteners, id))} {label} unit={Reads::Value(found.reading_unit).assumed(&text)} {text} empty={found.reading_unit.symbol()} most={TEXT} closed=false entries={NONE} {wrong} {onset} />
                 if let Some(deviation) = read.and_then(|read| read.deviation.as_ref()) {
                     <p class={classes!("judged", outside.then_some("outside"))}>
                         { if outside { "✕ outside " } else { "✓ within " } }{ classed(deviation, deviation.unit, "deviation") }

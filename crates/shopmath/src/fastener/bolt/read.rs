@@ -6,7 +6,7 @@ use crate::fastener::heat::ROOM;
 use crate::fastener::refusal::{Refusal, within};
 use crate::fastener::si::{kelvins, metres, newton_metres, radians, ratio};
 use crate::fastener::spec::{Spec, Stage};
-use crate::field::FieldFault;
+use crate::field::{FieldFault, is_bare};
 use crate::quantity::fault::{Fault, Misread};
 use crate::quantity::print::{self, rounded};
 use crate::quantity::read::{self, Expect};
@@ -26,6 +26,16 @@ pub(super) fn length(key: &'static str, what: &'static str, text: &str, (low, hi
         ),
         _ => Err(wrong_kind(key, text, Kind::Length)),
     }
+}
+
+/// How lengths of two fields were read where one is in another unit than millimetres and the other names none.
+pub(super) fn apart(texts: [(&'static str, &str); 2]) -> Option<String> {
+    let [one, other] = texts.map(|(_, text)| read::value(text, Expect::field(Unit::Millimetre)).ok());
+    let unit = |(_, text): (&'static str, &str)| if is_bare(text) { " mm" } else { "" };
+    let said = |at: (&'static str, &str)| [at.0, " ", at.1.trim(), unit(at)].concat();
+    (one?.unit != other?.unit && texts.iter().any(|(_, text)| is_bare(text)))
+        .then(|| texts.map(said))
+        .map(|[one, other]| ["Read as ", &one, ", ", &other, "."].concat())
 }
 
 /// A torque above nothing; a bare number is in newton metres.

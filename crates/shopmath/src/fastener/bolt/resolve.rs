@@ -58,6 +58,8 @@ pub struct Resolved {
     /// The unit a bare reading is in: that of the spec's last torque, which the wrench is set to;
     /// N·m while there is none.
     pub reading_unit: Unit,
+    /// How wrench and adapter were read, where one is not in millimetres and the other names no unit.
+    pub lengths_apart: Option<String>,
     /// Whether a figure in brackets contradicts the one it stands beside.
     pub figures_disagree: bool,
     /// Whether the spec says how the threads are lubricated while no friction is typed.
@@ -328,6 +330,7 @@ pub fn resolve(text: &BoltText) -> Resolved {
         torque_unit: spec.as_given().map_or(Unit::NewtonMetre, |read| read.unit),
         unitless: spec.as_given().and_then(|_| unitless(text.get("spec"))),
         reading_unit,
+        lengths_apart: read::apart(["wrench", "adapter"].map(|key| (key, text.get(key)))),
         figures_disagree: spec.as_given().is_some_and(|read| read.contradicts),
         lubrication_in_words: !text.has("mu") && spec.as_given().is_some_and(|read| read.lubrication),
         spec: spec.map(|read| read.spec),
@@ -395,6 +398,24 @@ mod tests {
                 assert_eq!(of(same).spec, read.spec, "{spec}");
                 assert!(of(other).spec != read.spec && of(other).unitless.is_none(), "{spec}");
             }
+        }
+    }
+
+    #[test]
+    fn lengths_of_two_systems_are_told_as_what_they_were_read() {
+        for (wrench, adapter, told) in [
+            ("15 in", "2", Some("Read as wrench 15 in, adapter 2 mm.")),
+            ("400", "2 in", Some("Read as wrench 400 mm, adapter 2 in.")),
+            ("15 in", "2 in", None),
+            ("15 in", "50 mm", None),
+            ("400", "50", None),
+            ("400 mm", "50", None),
+            ("15 in", "", None),
+        ] {
+            let mut text = BoltText::default();
+            text.set("wrench", wrench);
+            text.set("adapter", adapter);
+            assert_eq!(resolve(&text).lengths_apart.as_deref(), told, "{wrench}, {adapter}");
         }
     }
 }

@@ -28,6 +28,8 @@ pub struct Section {
     pub cautions: Vec<Caution>,
     /// What was taken for granted, or stands beside the numbers.
     pub notes: Vec<String>,
+    /// Whether the notes say how to take the numbers, and so stand before them.
+    pub notes_first: bool,
     /// The keys that are empty and would bring more findings.
     pub missing: Vec<&'static str>,
 }
@@ -40,6 +42,7 @@ impl Section {
             findings: Vec::new(),
             cautions: Vec::new(),
             notes: Vec::new(),
+            notes_first: matches!(id, SectionId::Wrench | SectionId::Stuck),
             missing: Vec::new(),
         }
     }

@@ -240,6 +240,10 @@ fn bounds(input: &mut Input<'_>, expect: Expect) -> Reading<Bounds> {
     let second = opt(preceded(range_joint, numeral::signed.with_span())).parse_next(input)?;
     let Some((second, second_place)) = second else {
         let unit = insist(unit_or_bare(first_unit, expect, input))?;
+        if first.step == 0.0 && first_unit.is_none() && unit == Unit::Millimetre {
+            let decimals = print::rounded(first.value, 0.0);
+            return Err(Trouble::cut(place, Misread::Fraction(decimals)));
+        }
         one_meaning(first, unit, place)?;
         let single = typed(first, unit, &(start..input.current_token_start()))?;
         return Ok(Bounds::single(single));

@@ -6,9 +6,26 @@ use crate::quantity::{Kind, Unit, print};
 use proptest::prelude::*;
 
 fn number(text: &str) -> f64 {
-    value(text, Expect::field(Unit::Millimetre))
+    value(text, Expect::field(Unit::Inch))
         .unwrap_or_else(|fault| panic!("{}", fault.sentence(text)))
         .value
+}
+
+#[test]
+fn a_fraction_without_a_unit_is_no_millimetres() {
+    for (text, offered) in [
+        ("1/2", ["1/2 in", "0.5 mm"]),
+        ("1 5/8", ["1 5/8 in", "1.625 mm"]),
+        ("½", ["½ in", "0.5 mm"]),
+    ] {
+        let fault = value(text, Expect::field(Unit::Millimetre)).expect_err(text);
+        assert_eq!(fault.remedies(text), offered, "{}", fault.sentence(text));
+        for remedy in fault.remedies(text) {
+            assert!(value(&remedy, Expect::field(Unit::Millimetre)).is_ok(), "{remedy}");
+        }
+    }
+    assert!(value("1/2 in", Expect::field(Unit::Millimetre)).is_ok());
+    assert!(value("1/2", Expect::field(Unit::Inch)).is_ok());
 }
 
 fn misread(text: &str) -> Misread {

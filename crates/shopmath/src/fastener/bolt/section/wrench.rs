@@ -28,6 +28,7 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
     let resolved = common.resolved;
     section.want("spec", &resolved.spec);
     let through = through(common, &mut section);
+    section.notes.extend(resolved.lengths_apart.clone());
     if let Some(ends) = resolved.spec.as_given().and_then(|spec| spec.torque()) {
         settings(common, &mut section, ends, &through);
     }
