@@ -100,7 +100,13 @@ fn a_spec_list_becomes_a_table() -> Outcome {
     phone.until_text("#q-2-error", "no unit known")?;
     phone.until_value("[data-line='3'] [data-row='lbf·ft']", 7.375_621_492_773, 1e-12)?;
     phone.until_value("[data-line='3'] [data-row='turn']", 0.25, 1e-12)?;
-    phone.until_text("[data-line='3'] [data-caution='angle-means-stretch']", "single-use")
+    phone.until_text("[data-line='3'] [data-caution='angle-means-stretch']", "single-use")?;
+    // What most tools read in is never behind "All units".
+    phone.type_into("q", "Idler 2.5 kg-m\nCap 2,5 daN.m")?;
+    phone.until_value("[data-line='1'] [data-row='N·m']", 24.516_625, 1e-12)?;
+    phone.until_value("[data-line='2'] [data-row='N·m']", 25.0, 1e-12)?;
+    ensure!(phone.count("[data-row='ozf·in'], [data-row='kgf·cm']")? == 0);
+    Ok(())
 }
 
 #[test]

@@ -21,6 +21,24 @@ const LONGEST_PART: Length = Length {
     value: 1e3,
 };
 
+/// What most tools read in: of its kind these come before all others.
+const MAIN: &[Unit] = &[
+    Unit::NewtonMetre,
+    Unit::PoundForceFoot,
+    Unit::Millimetre,
+    Unit::Inch,
+    Unit::Bar,
+    Unit::PoundForcePerSquareInch,
+    Unit::Litre,
+    Unit::UsQuart,
+    Unit::Celsius,
+    Unit::Fahrenheit,
+];
+/// Equivalents a line of a list shows.
+const LISTED: usize = 3;
+/// The largest torque that a list shows in ounce-force inches.
+const SMALL_TORQUE: f64 = 2.0;
+
 /// A line of a spec list, converted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Conversion {
@@ -39,6 +57,28 @@ pub struct Stage {
     pub typed: Bounds,
     /// The equivalents, those of the user's tools first.
     pub rows: Vec<Finding>,
+}
+
+impl Stage {
+    /// The few rows that a line of a list has room for: neither the unit typed nor one that only small
+    /// torques are read in.
+    ///
+    /// ```
+    /// use shopmath::{convert, tools::Tools};
+    /// let read = convert::line("2.5 kg-m", Tools::Both).unwrap();
+    /// let listed: Vec<_> = read.stages[0].listed().map(|row| row.unit.symbol()).collect();
+    /// assert_eq!(listed, ["lbf·ft", "N·m", "lbf·in"]);
+    /// ```
+    pub fn listed(&self) -> impl Iterator<Item = &Finding> {
+        let typed = self.typed.low.unit;
+        let large = self.typed.high.quantity().si() > SMALL_TORQUE;
+        let shown = move |row: &&Finding| match row.unit {
+            Unit::KilogramForceCentimetre => false,
+            Unit::OunceForceInch if large => false,
+            _ => row.id != Id::Row(typed.symbol()),
+        };
+        self.rows.iter().filter(shown).take(LISTED)
+    }
 }
 
 /// What a text is where it is no value: something another bench takes.
@@ -141,18 +181,24 @@ pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
     })
 }
 
-/// A value in every unit of its kind: first the row that serves the tools, then what a length is
-/// as a fraction and which wrenches fit it, then the other rows, those of a readable size first.
+/// A value in every unit of its kind: first the rows most tools read in, those that serve the user's own
+/// before the others, then what a length is as a fraction and which wrenches fit it, then the other rows,
+/// those of a readable size first.
 #[must_use]
 pub fn stage(typed: Bounds, tools: Tools) -> Stage {
-    let units = tools.rows(typed.kind(), typed.low.unit);
-    let (first, last): (Vec<Unit>, Vec<Unit>) = units.into_iter().partition(|unit| readable(typed, *unit));
-    let mut rows: Vec<Finding> = first.into_iter().chain(last).map(|unit| row(typed, unit)).collect();
+    let mut units = tools.rows(typed.kind(), typed.low.unit);
+    // With both kinds in the drawer the unit typed is the one that is not asked for.
+    let main = |unit: &Unit| MAIN.contains(unit) && (tools != Tools::Both || *unit != typed.low.unit);
+    let place = |unit: &Unit| (!readable(typed, *unit), !main(unit));
+    units.sort_by_key(place);
+    let first = units.iter().take_while(|unit| place(unit) == (false, false)).count();
+    let mut rows: Vec<Finding> = units.into_iter().map(|unit| row(typed, unit)).collect();
     if let (false, Quantity::Length(length)) = (typed.is_range(), typed.low.quantity())
         && length < LONGEST_PART
     {
         let extras = inch_fraction(length).into_iter().chain(wrench_fit::findings(length));
-        rows.splice(1..1, extras);
+        let behind = first.max(1);
+        rows.splice(behind..behind, extras);
     }
     Stage { typed, rows }
 }
@@ -273,6 +319,7 @@ mod tests {
     use super::{Elsewhere, bolt_in, elsewhere, line};
     use crate::quantity::Unit;
     use crate::quantity::fault::Misread;
+    use crate::result::Id;
     use crate::tools::Tools;
 
     #[test]
@@ -317,6 +364,31 @@ mod tests {
             let mut names = read.stages[0].rows.iter().map(|row| row.name.to_string());
             let wrench = names.find(|name| name.ends_with("wrench"));
             assert_eq!(wrench.as_deref(), Some(first), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_most_tools_read_in_stands_first() {
+        for (text, tools, first) in [
+            ("2.5 kg-m", Tools::Both, ["lbf·ft", "N·m", "lbf·in"]),
+            ("2,5 daN.m", Tools::Both, ["lbf·ft", "N·m", "lbf·in"]),
+            ("60 N·m", Tools::Both, ["lbf·ft", "lbf·in", "kgf·m"]),
+            ("60 N·m", Tools::Metric, ["lbf·ft", "kgf·m", "lbf·in"]),
+            ("120 in-lb", Tools::Both, ["N·m", "lbf·ft", "kgf·m"]),
+            ("120 in-lb", Tools::Inch, ["lbf·ft", "N·m", "kgf·m"]),
+            ("1.2 N·m", Tools::Both, ["lbf·ft", "lbf·in", "ozf·in"]),
+            ("2.5 kgf/cm²", Tools::Both, ["psi", "bar", "inHg"]),
+            ("30 psi", Tools::Both, ["bar", "kPa", "MPa"]),
+            ("1 gal", Tools::Both, ["L", "US·qt", "mL"]),
+            ("250 °F", Tools::Both, ["°C", "K", ""]),
+            ("350 K", Tools::Both, ["°F", "°C", ""]),
+            ("80 km/h", Tools::Both, ["mph", "", ""]),
+            ("1.9 cm", Tools::Both, ["in", "mm", "in-fraction"]),
+        ] {
+            let read = line(text, tools).unwrap();
+            let rows: Vec<Id> = read.stages[0].listed().map(|row| row.id).collect();
+            let wanted = first.into_iter().filter(|name| !name.is_empty()).map(Id::Row);
+            assert_eq!(rows, wanted.collect::<Vec<_>>(), "{text}, {tools:?}");
         }
     }
 

@@ -11,9 +11,6 @@ use shopmath::convert::Conversion;
 use shopmath::quantity::fault::Fault;
 use yew::prelude::*;
 
-/// Equivalents shown for each line; the rest is one tap away.
-const FIRST_ROWS: usize = 3;
-
 /// A list of specs as a table, each bad line with its own message.
 pub(super) fn list(
     lines: &[(String, Result<Conversion, Fault>)],
@@ -46,7 +43,7 @@ fn list_row(
                     { for conversion.stages.iter().map(|stage| html! {
                         <>
                         { none_other(stage) }
-                        <p class="list-values">{ for stage.rows.iter().take(FIRST_ROWS).map(|finding| html! { <span class="list-value">{ amount(finding, finding.unit, false) }</span> }) }</p>
+                        <p class="list-values">{ for stage.listed().map(|finding| html! { <span class="list-value">{ amount(finding, finding.unit, false) }</span> }) }</p>
                         </>
                     }) }
                     { cautions(&conversion.cautions) }
