@@ -254,6 +254,7 @@ fn a_thread_a_belt_and_a_torque_lead_on() -> Outcome {
     phone.tap(".answers a.button")?;
     phone.until_text("h1", "Bolt")?;
     ensure!(phone.field("thread")? == "M12 x 1.5" && phone.field("class")? == "10.9");
+    ensure!(phone.field("spec")? == "110 N·m", "{:?}", phone.field("spec"));
     phone.until_text("#verdict", "Believable")?;
     // A fraction alone may name a thread, or be a length.
     phone.open("#/convert?q=9%2F16")?;

@@ -6,9 +6,9 @@
 use crate::caution::{self, Caution};
 use crate::drive::belt::Belt;
 use crate::fastener::refusal::Refusal;
-use crate::fastener::{class, thread_text, wrench_fit};
+use crate::fastener::{bolt, class, thread_text, wrench_fit};
 use crate::quantity::fault::{Fault, Misread};
-use crate::quantity::{Bounds, Kind, Quantity, Unit, exact, fraction, read};
+use crate::quantity::{Bounds, Kind, Quantity, Unit, exact, fraction, print, read};
 use crate::result::{Amount, Difference, Finding, Id, Style, Term, Working};
 use crate::source;
 use crate::tools::Tools;
@@ -46,6 +46,8 @@ pub struct Conversion {
     pub label: Option<String>,
     /// Each stage with its rows; one stage for a plain value.
     pub stages: Vec<Stage>,
+    /// The spec alone, as Bolt takes it: the stages as read and how the threads are lubricated.
+    pub spec: String,
     /// What to beware of on this line.
     pub cautions: Vec<Caution>,
 }
@@ -174,9 +176,14 @@ pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
     if line.stages.iter().any(read::Stage::contradicts) {
         cautions.insert(0, caution::FIGURES_DISAGREE);
     }
+    let spec = match bolt::lubrication(text) {
+        Some(word) => format!("{} ({word})", print::stages(&line.stages)),
+        None => print::stages(&line.stages),
+    };
     Ok(Conversion {
         label: line.label.map(str::to_owned),
         stages,
+        spec,
         cautions,
     })
 }
@@ -351,6 +358,26 @@ mod tests {
     fn a_line_that_begins_with_its_thread_goes_to_bolt() {
         let read = line("1/2-20 UNF lug nut 75-85 lb-ft", Tools::Both).unwrap();
         assert_eq!(bolt_in(&read.label.unwrap_or_default()), (Some("1/2-20 UNF"), None));
+    }
+
+    #[test]
+    fn a_spec_goes_to_bolt_without_what_stands_around_it() {
+        for (text, spec) in [
+            (
+                "• Head bolt M10x1.5x120 30 Nm then 90° then 1/4 turn",
+                "30 N·m + 90° + 90°",
+            ),
+            ("60 N·m", "60 N·m"),
+            ("Drain plug: 25 Nm (18 lb-ft)", "25 N·m"),
+            ("Drain plug: 25 Nm (30 lb-ft)", "25 N·m (30 lbf·ft)"),
+            ("Rod 35-45 ft-lb, oiled", "35–45 lbf·ft (oiled)"),
+            ("Plug 12 N·m (with anti-seize)", "12 N·m (anti-seize)"),
+            ("Cap 20.25 N·m + 1/6 turn", "20.25 N·m + 60°"),
+        ] {
+            let read = line(text, Tools::Both).unwrap();
+            assert_eq!(read.spec, spec, "{text}");
+            assert_eq!(line(spec, Tools::Both).unwrap().spec, spec);
+        }
     }
 
     #[test]

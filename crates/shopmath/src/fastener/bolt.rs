@@ -20,6 +20,7 @@ pub use assess::{Assessment, assess};
 pub use drawing::JointDrawing;
 pub use field::{FIELDS, SectionId};
 pub use plot::{Plot, PlotPoint};
+pub(crate) use read::lubrication;
 pub use resolve::{Entry, Joint, Resolved, resolve};
 pub use section::Section;
 pub use text::BoltText;

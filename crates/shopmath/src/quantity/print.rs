@@ -82,6 +82,36 @@ pub fn bounds(bounds: Bounds) -> String {
     }
 }
 
+/// A spec as it was read, on one line that reads back: `30 N·m + 90°`. Parts of a turn are in degrees, and
+/// a figure beside a value that contradicts it stays.
+///
+/// ```
+/// use shopmath::quantity::{print, read};
+/// let line = read::line("Cap bolt: 20 Nm (15 lb-ft), then 1/6 turn").unwrap();
+/// assert_eq!(print::stages(&line.stages), "20 N·m + 60°");
+/// ```
+#[must_use]
+pub fn stages(read: &[super::read::Stage]) -> String {
+    let one = |stage: &super::read::Stage| {
+        let degrees = |end: Typed| match end.unit {
+            Unit::Turn | Unit::HexFlat | Unit::TwelvePoint => {
+                let value = end.quantity().value_in(Unit::Degree).unwrap_or(end.value);
+                let unit = Unit::Degree;
+                Typed { value, unit, ..end }
+            }
+            _ => end,
+        };
+        let (low, high) = (degrees(stage.value.low), degrees(stage.value.high));
+        let mut text = bounds(Bounds { low, high });
+        for beside in stage.beside.iter().filter(|_| stage.contradicts()) {
+            text = [&text, " (", &bounds(*beside), ")"].concat();
+        }
+        text
+    };
+    let texts: Vec<String> = read.iter().map(one).collect();
+    texts.join(" + ").replace('\u{a0}', " ")
+}
+
 /// The number of a quantity in `unit`, without the unit; empty when the unit measures something
 /// else.
 #[must_use]

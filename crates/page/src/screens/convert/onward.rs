@@ -19,7 +19,7 @@ pub(super) fn onward(read: &Read, text: &str, places: &Places) -> Html {
                     route.set(key, named.to_owned());
                 }
             }
-            link(route, ("spec", "Judge it for a bolt"), text)
+            link(route, ("spec", "Judge it for a bolt"), &conversion.spec)
         }
         Read::One(Err(_)) => named(text, places),
         _ => html! {},

@@ -159,16 +159,17 @@ pub(super) fn spec(key: &'static str, text: &str) -> Read<ReadSpec> {
             .rfind(|unit| unit.kind() == Kind::Torque)
             .unwrap_or(Unit::NewtonMetre),
         contradicts: read.iter().any(read::Stage::contradicts),
-        lubrication: says_lubrication(text),
+        lubrication: lubrication(text).is_some(),
     })
 }
 
-/// Whether a spec says `dry`, `oiled` or the like.
-fn says_lubrication(text: &str) -> bool {
+/// The word of a spec that says how the threads are lubricated: `dry`, `oiled` or the like.
+pub(crate) fn lubrication(text: &str) -> Option<&'static str> {
     // Not `oil`: an oil drain plug is no oiled one.
     const WORDS: [&str; 7] = ["dry", "oiled", "lubed", "lubricated", "greased", "seize", "antiseize"];
-    text.split(|letter: char| !letter.is_ascii_alphabetic())
-        .any(|word| WORDS.iter().any(|known| known.eq_ignore_ascii_case(word)))
+    let mut words = text.split(|letter: char| !letter.is_ascii_alphabetic());
+    let known = words.find_map(|word| WORDS.iter().find(|known| known.eq_ignore_ascii_case(word)))?;
+    Some(if *known == "seize" { "anti-seize" } else { known })
 }
 
 /// The stages of a spec's text, each in the unit it was typed in.
