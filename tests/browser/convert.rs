@@ -161,6 +161,31 @@ fn what_manuals_print_in_their_own_ways_is_read_and_what_could_mean_two_things_i
 }
 
 #[test]
+fn what_is_cleared_can_be_brought_back_until_another_text_is_typed() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    let list = "Head 60 Nm\nCap 45 Nm\nPlug 25 Nm\nNut 110 Nm";
+    phone.type_into("q", list)?;
+    phone.until_text("[data-line='4']", "Nut")?;
+    phone.until_true(
+        "a button no higher than others beside a long text",
+        "return document.querySelector('.clear').getBoundingClientRect().height === 48",
+    )?;
+    phone.tap(".clear")?;
+    phone.until_text(".bring", "Cleared.")?;
+    ensure!(phone.field("q")?.is_empty());
+    phone.tap(".bring .chip")?;
+    phone.until_text("[data-line='4']", "Nut")?;
+    ensure!(phone.field("q")? == list && phone.count(".bring")? == 0);
+    phone.tap(".clear")?;
+    phone.type_into("q", "30 psi")?;
+    phone.until_row("bar", 2.068_427_187_950, 1e-10)?;
+    ensure!(phone.count(".bring")? == 0, "it goes when something is typed");
+    Ok(())
+}
+
+#[test]
 fn settings_stay_and_decide_what_comes_first() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;

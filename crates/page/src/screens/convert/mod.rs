@@ -11,6 +11,7 @@ use crate::link::{Places, use_link};
 use crate::pace;
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
+use crate::views::button::Button;
 use crate::views::caution::caution;
 use crate::views::fault::{chips, fault};
 use crate::views::settings::tools_choice;
@@ -36,6 +37,9 @@ const EXAMPLES: &[&str] = &[
     "4.5 qt",
 ];
 
+/// What is said once the field is empty again.
+const CLEARED: &str = "Cleared.";
+
 #[derive(PartialEq, Properties)]
 pub(crate) struct Props {
     pub(crate) route: Rc<Route>,
@@ -43,10 +47,12 @@ pub(crate) struct Props {
     pub(crate) settings: SettingsHandle,
 }
 
-/// The screen's state: the text as typed. All else is derived from it.
+/// The screen's state: the text as typed, and the one cleared until another is typed. All else is
+/// derived from them.
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Typed {
     text: AttrValue,
+    cleared: AttrValue,
 }
 
 enum Action {
@@ -54,18 +60,20 @@ enum Action {
     Type(String),
     /// A link, a bookmark or the back button brought a text.
     Follow(String),
+    /// The person wants an empty field, and may not have meant it.
+    Clear,
 }
 
 impl Reducible for Typed {
     type Action = Action;
 
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
-        let (Action::Type(text) | Action::Follow(text)) = action;
-        if self.text == text {
-            self
-        } else {
-            Rc::new(Self { text: text.into() })
-        }
+        let (text, cleared) = match action {
+            Action::Type(text) | Action::Follow(text) if self.text == text => return self,
+            Action::Type(text) | Action::Follow(text) => (text.into(), AttrValue::default()),
+            Action::Clear => (AttrValue::default(), self.text.clone()),
+        };
+        Rc::new(Self { text, cleared })
     }
 }
 
@@ -78,6 +86,7 @@ fn text_of(route: &Route) -> String {
 pub(crate) fn Convert(props: &Props) -> Html {
     let typed = use_reducer(|| Typed {
         text: text_of(&props.route).into(),
+        cleared: AttrValue::default(),
     });
     {
         let dispatcher = typed.dispatcher();
@@ -94,16 +103,17 @@ pub(crate) fn Convert(props: &Props) -> Html {
         let dispatcher = typed.dispatcher();
         typing(&Callback::from(move |text| dispatcher.dispatch(Action::Type(text))))
     };
-    let ontake = {
+    let act = {
         let (dispatcher, field) = (typed.dispatcher(), field.clone());
-        Callback::from(move |text: String| {
-            dispatcher.dispatch(Action::Type(text));
+        Callback::from(move |action: Action| {
+            dispatcher.dispatch(action);
             if let Some(area) = field.cast::<HtmlTextAreaElement>() {
                 // Focus can only be refused when the field is gone.
                 let _ = area.focus();
             }
         })
     };
+    let ontake = act.reform(Action::Type);
     let read = read(&typed.text, props.settings.tools);
     let invalid = matches!(&read, Read::One(Err(_))).then_some("true");
     let described = invalid.map(|_| "q-error");
@@ -118,16 +128,27 @@ pub(crate) fn Convert(props: &Props) -> Html {
                         aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
                         autocorrect="off" spellcheck="false" enterkeyhint="done" placeholder={hint(&shown, "60 N·m")} />
                     if !typed.text.is_empty() {
-                        <button type="button" class="clear" onclick={ontake.reform(|_| String::new())}>{ "Clear" }</button>
+                        <button type="button" class="clear" onclick={act.reform(|_| Action::Clear)}>{ "Clear" }</button>
                     }
                 </div>
+                { bring_back(&typed.cleared, &ontake) }
             </div>
             <div class="answers">{ answers(&read, &typed.text, &ontake, &props.places) }{ onward::onward(&read, &typed.text, &props.places) }</div>
             { tools_choice(&props.settings) }
-            <Spoken words={spoken(&read)} />
+            <Spoken words={if typed.cleared.is_empty() { spoken(&read) } else { CLEARED.to_owned() }} />
             { caution(&FIGURE_NOT_PROCEDURE) }
         </>
     }
+}
+
+/// The way back to a text cleared. The focus stays in the field, where most go on typing.
+fn bring_back(cleared: &AttrValue, ontake: &Callback<String>) -> Html {
+    if cleared.is_empty() {
+        return html! {};
+    }
+    let text = cleared.to_string();
+    let onclick = ontake.reform(move |_: MouseEvent| text.clone());
+    html! { <div class="bring screen-only"><p>{ CLEARED }</p>{ Button::chip("Bring it back", onclick).draw() }</div> }
 }
 
 /// What the text came to.
