@@ -78,6 +78,8 @@ pub enum Misread {
     Leftover,
     /// Two values in one line that neither belong together nor restate one another.
     TwoValues,
+    /// A stage that turns back; the spec from the next torque on, empty where none follows.
+    TurnsBack(String),
     /// The name of a thing that another bench takes, such as a thread.
     Name(&'static str),
 }
@@ -120,6 +122,12 @@ impl Fault {
     /// Whole texts to offer instead, each one tap away; empty where none can be guessed.
     #[must_use]
     pub fn remedies(&self, text: &str) -> Vec<String> {
+        if let Misread::TurnsBack(whole) = &self.misread {
+            return Some(whole.clone())
+                .filter(|whole| !whole.is_empty())
+                .into_iter()
+                .collect();
+        }
         let options: Vec<String> = match &self.misread {
             Misread::AmbiguousComma {
                 as_thousands,
@@ -246,6 +254,10 @@ impl fmt::Display for Misread {
             Self::TwoValues => write!(
                 out,
                 "more than one value may stand here. Put each on a line of its own, join stages by +, and write a large number without spaces."
+            ),
+            Self::TurnsBack(_) => write!(
+                out,
+                "turning back cannot be kept here. Type the stages after it alone, such as 40 N·m + 90°."
             ),
             Self::Name(what) => write!(out, "this names a {what}; alone there is nothing to convert in it."),
             Self::Leftover => write!(out, "this does not belong to a value. Remove it, or start a new line."),

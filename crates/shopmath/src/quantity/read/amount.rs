@@ -2,7 +2,7 @@
 //! in brackets beside them.
 
 use super::numeral::{self, Form, Numeral};
-use super::{Bounds, Expect, Input, Misread, Reading, Stage, Trouble, Typed};
+use super::{Bounds, Expect, Input, Misread, Reading, STAGES, Stage, Trouble, Typed};
 use crate::quantity::{Kind, Unit, print};
 use core::ops::Range;
 use winnow::ascii::Caseless;
@@ -20,13 +20,16 @@ pub(super) fn stages(input: &mut Input<'_>, expect: Expect, restated: bool) -> R
     let mut read = Vec::new();
     loop {
         let start = input.current_token_start();
-        let value = if read.is_empty() {
-            bounds(input, expect)?
+        let (times, value) = if read.is_empty() {
+            (1, bounds(input, expect)?)
         } else {
-            insist(alt((turn_in_words, later)).parse_next(input))?
+            let once = alt((turn_in_words, later)).map(|value| (1, value));
+            insist(alt((several_turns, once)).parse_next(input))?
         };
-        places.push(start..input.current_token_start());
-        read.push(Stage::alone(value));
+        for _ in 0..times {
+            places.push(start..input.current_token_start());
+            read.push(Stage::alone(value));
+        }
         if restated {
             restatement(input, &mut read)?;
             while opt(|input: &mut Input<'_>| again(input, &mut read))
@@ -36,8 +39,8 @@ pub(super) fn stages(input: &mut Input<'_>, expect: Expect, restated: bool) -> R
         }
         let turns = matches!(value.kind(), Kind::Torque | Kind::Angle);
         let more = move |input: &mut Input<'_>| match turns {
-            true => alt((stage_joint, angle_follows)).parse_next(input),
-            false => stage_joint(input),
+            true => alt((stage_joint, stage_number, angle_follows)).parse_next(input),
+            false => alt((stage_joint, stage_number)).parse_next(input),
         };
         if opt(more).parse_next(input)?.is_none() {
             break;
@@ -137,10 +140,35 @@ fn stage_joint(input: &mut Input<'_>) -> Reading<()> {
         opt((one_of([',', ';']), space)),
         alt((plus, word.void())),
         space,
+        opt(stage_number),
         filler,
     )
         .void()
         .parse_next(input)
+}
+
+/// `Stage 2:` before a further stage, which joins as a `+` does. What goes on behind its digit is no number
+/// of a stage: `Stage 2.5 N·m`.
+fn stage_number(input: &mut Input<'_>) -> Reading<()> {
+    let word = take_while(1.., super::unit::is_letter)
+        .verify(|word: &str| STAGES.iter().any(|known| known.eq_ignore_ascii_case(word)));
+    let on = alt((one_of('0'..='9').void(), (one_of(['.', ',']), one_of('0'..='9')).void()));
+    let number = (one_of('1'..='9'), not(on), space);
+    let before = (space, opt((one_of([',', ';', '.', '-', '–', '|']), space)));
+    let after = opt((one_of([':', '.', ')', '-', '–', '=']), space));
+    (before, word, space, number, after, filler).void().parse_next(input)
+}
+
+/// An angle turned more than once: `2 x 90°`, `twice 90°`.
+fn several_turns(input: &mut Input<'_>) -> Reading<(u32, Bounds)> {
+    let times = one_of('2'..='4').verify_map(|digit: char| digit.to_digit(10));
+    let cross = alt((one_of(['x', 'X', '×', '*']).void(), Caseless("times").void()));
+    let counted = (times, space, cross).map(|(times, ..)| times);
+    let times = alt((counted, Caseless("twice").value(2)));
+    let angle = alt((turn_in_words, |input: &mut Input<'_>| tried(input, Expect::default())))
+        .verify(|angle: &Bounds| angle.kind() == Kind::Angle);
+    let (times, _, _, angle) = (times, space, filler, angle).parse_next(input)?;
+    Ok((times, angle))
 }
 
 /// What stands between a torque and an angle where no joint does: `30 N·m / 90°`, `30 N·m, 90°`.

@@ -1,14 +1,13 @@
 //! What stands before the value of a line: a name, most of the time. A number in it may count something,
 //! name a thread or a class, or be another value, which must not be passed over in silence.
 
-use super::{Expect, Kind, closes, range, value_starts};
+use super::{Expect, Kind, STAGES, closes, range, value_starts};
 use crate::quantity::Bounds;
 use core::ops::Range;
 
 /// Words before a number that counts, or is the size of something.
 const COUNTED: &[&str] = &[
-    "stage", "step", "pass", "phase", "no", "nr", "pos", "item", "fig", "figure", "row", "seq", "class", "grade", "m",
-    "x", "×", "*",
+    "no", "nr", "pos", "item", "fig", "figure", "row", "seq", "class", "grade", "m", "x", "×", "*",
 ];
 /// Words of which several may be numbered.
 const NUMBERED: &[&str] = &[
@@ -54,7 +53,7 @@ fn last_word(label: &str) -> Option<&str> {
 /// Whether what follows a label counts something or is a size: the label ends with `Stage`, `M8 x` or the
 /// name of a thread.
 pub(super) fn counts(label: &str) -> bool {
-    last_word(label).is_some_and(|word| known(COUNTED, word) || is_thread(word))
+    last_word(label).is_some_and(|word| known(COUNTED, word) || known(STAGES, word) || is_thread(word))
 }
 
 /// `M10`, `M10x1.5`.
@@ -175,7 +174,7 @@ fn alone(label: &str, read: Bounds) -> Option<Range<usize>> {
     let mut words = label.split_whitespace().peekable();
     while let Some(word) = words.next() {
         let number = word.trim_end_matches([',', ';', ':', '+']);
-        let counted = known(COUNTED, before) || is_thread(before) || known(CLASSES, number);
+        let counted = known(COUNTED, before) || known(STAGES, before) || is_thread(before) || known(CLASSES, number);
         let numbered = known(NUMBERED, before) || word.ends_with(':');
         before = word;
         let value = super::decimal(&number.replace(',', ".")).filter(|value| !counted && *value > 0.0);

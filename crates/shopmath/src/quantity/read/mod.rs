@@ -179,6 +179,10 @@ pub fn range(text: &str, expect: Expect) -> Result<Bounds, Fault> {
 /// # Errors
 /// A [`Fault`] naming the place in `text` and what to type instead.
 pub fn stages(text: &str, expect: Expect) -> Result<Vec<Stage>, Fault> {
+    whole_stages(text, expect).map_err(|fault| turns_back(text).unwrap_or(fault))
+}
+
+fn whole_stages(text: &str, expect: Expect) -> Result<Vec<Stage>, Fault> {
     whole(text, |input: &mut Input<'_>| amount::stages(input, expect, true))
 }
 
@@ -204,13 +208,15 @@ pub fn line(text: &str) -> Result<Line<'_>, Fault> {
                 .take(1)
                 .any(|first| first.value.kind() == Kind::Angle)
         };
-        read.filter(|line| !turns(line)).ok_or(fault)
+        read.filter(|line| !turns(line))
+            .ok_or_else(|| turns_back(text).unwrap_or(fault))
     })
 }
 
 /// Reads a line whose value begins no earlier than a place, 0 for anywhere.
 fn line_from(text: &str, from: usize) -> Result<Line<'_>, Fault> {
     let mut first_fault: Option<Fault> = None;
+    let mut counted = false;
     for start in value_starts(text, from) {
         let (label, tail) = text.split_at_checked(start).unwrap_or_default();
         match labelled(label, tail) {
@@ -221,6 +227,7 @@ fn line_from(text: &str, from: usize) -> Result<Line<'_>, Fault> {
                 let two = label::begins_with_two(tail);
                 if two && label::counts(label) {
                     first_fault.get_or_insert(Fault::new(start..text.len(), Misread::TwoValues));
+                    counted = false;
                     continue;
                 }
                 if two && label::could_count(label, first) {
@@ -240,9 +247,12 @@ fn line_from(text: &str, from: usize) -> Result<Line<'_>, Fault> {
                 let label = Some(trim_label(label)).filter(|label| !label.is_empty());
                 return Ok(Line { label, stages });
             }
-            Err(fault) => {
-                first_fault.get_or_insert(fault.shifted(start));
+            // What is wrong with the number of a stage, `Stage 1: 20 N·m`, says less than what is behind it.
+            Err(fault) if counted || first_fault.is_none() => {
+                first_fault = Some(fault.shifted(start));
+                counted = label::counts(label);
             }
+            Err(_) => {}
         }
     }
     Err(first_fault.unwrap_or_else(|| {
@@ -257,14 +267,14 @@ fn line_from(text: &str, from: usize) -> Result<Line<'_>, Fault> {
 
 /// The stages behind a label. A dash stuck to them, `Idler bolt -60 N·m`, is no sign but of a temperature.
 fn labelled(label: &str, tail: &str) -> Result<Vec<Stage>, Fault> {
-    let read = stages(tail, Expect::default());
+    let read = whole_stages(tail, Expect::default());
     let first = read.as_ref().ok().and_then(|stages| stages.first());
     let below = first.is_some_and(|first| first.value.low.value < 0.0 && first.value.kind() != Kind::Temperature);
     match tail
         .strip_prefix(['-', '–', '−'])
         .filter(|_| below && !label.trim().is_empty())
     {
-        Some(unsigned) => stages(unsigned, Expect::default()),
+        Some(unsigned) => whole_stages(unsigned, Expect::default()),
         None => read,
     }
 }
@@ -299,6 +309,45 @@ fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading
         let start = text.len() - rest.trim_start().len();
         Err(Fault::new(start..text.len(), Misread::Leftover))
     }
+}
+
+/// Words before the number of a stage.
+const STAGES: &[&str] = &[
+    "stage", "step", "pass", "phase", "schritt", "stufe", "étape", "Étape", "etape", "fase", "paso",
+];
+
+/// Words that turn a bolt back.
+const BACK: &[&str] = &[
+    "loosen",
+    "slacken",
+    "lösen",
+    "zurück",
+    "zurückdrehen",
+    "desserrer",
+    "dévisser",
+];
+
+/// Where a spec turns back behind a figure of it, which no stage here can say, and what tightens after that.
+fn turns_back(text: &str) -> Option<Fault> {
+    let from = text.find(|letter: char| letter.is_ascii_digit())?;
+    let mut words = text.get(from..)?.split_whitespace().peekable();
+    while let Some(word) = words.next() {
+        let next = words.peek().copied().unwrap_or_default();
+        let bare = word.trim_matches(closes);
+        let off = matches!(next, "off" | "out" | "by") || next.starts_with(|letter: char| letter.is_ascii_digit());
+        if BACK.iter().any(|known| known.eq_ignore_ascii_case(bare)) || off && bare.eq_ignore_ascii_case("back") {
+            let start = bare.as_ptr().addr() - text.as_ptr().addr();
+            let end = start + bare.len();
+            let on = |start: usize| {
+                let tail = text.get(start..)?;
+                let first = whole_stages(tail, Expect::default()).ok()?.first()?.value.kind();
+                (first == Kind::Torque).then(|| tail.to_owned())
+            };
+            let after = value_starts(text, end).find_map(on).unwrap_or_default();
+            return Some(Fault::new(start..end, Misread::TurnsBack(after)));
+        }
+    }
+    None
 }
 
 /// Words that say something of the value before them.

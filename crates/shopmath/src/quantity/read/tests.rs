@@ -268,7 +268,6 @@ fn of_two_values_in_a_line_none_is_taken_for_the_other() {
     for text in [
         "M8: 25 Nm, M10: 49 Nm",
         "Left: 25 Nm Right: 49 Nm",
-        "Step 1 20 Nm Step 2 90°",
         "Front: 2.2 bar, rear: 2.4 bar",
         "Inner: 25-30 Nm; outer: 49 Nm",
     ] {
@@ -504,9 +503,56 @@ fn no_number_is_lost_joined_or_taken_for_another_in_silence() {
 }
 
 #[test]
+fn numbered_and_repeated_stages_join_as_a_plus_does() {
+    for (text, read) in [
+        ("Stage 1: 20 Nm Stage 2: 90 deg", "20 N·m + 90°"),
+        (
+            "Stage 1: 20 Nm, stage 2: 100 Nm, stage 3: 90°",
+            "20 N·m + 100 N·m + 90°",
+        ),
+        ("Head bolts Step 1 20 Nm, Step 2 90°", "20 N·m + 90°"),
+        ("Step 1 20 Nm; Step 2 100 Nm", "20 N·m + 100 N·m"),
+        ("Schritt 1: 30 Nm Schritt 2: 90° Schritt 3: 90°", "30 N·m + 90° + 90°"),
+        ("Stufe 1 – 30 Nm, Stufe 2 – 60°", "30 N·m + 60°"),
+        ("Étape 1 : 20 Nm étape 2 : 90°", "20 N·m + 90°"),
+        ("Fase 1 20 Nm + fase 2 90°", "20 N·m + 90°"),
+        ("Step 3 8 Nm", "8 N·m"),
+        ("30 Nm + 2 x 90°", "30 N·m + 90° + 90°"),
+        ("30 Nm + 2x90° + 45°", "30 N·m + 90° + 90° + 45°"),
+        ("30 Nm, then twice 90°", "30 N·m + 90° + 90°"),
+        ("30 Nm + 3 × 60°", "30 N·m + 60° + 60° + 60°"),
+        ("30 Nm then 2 times a quarter turn", "30 N·m + 0.25 turns + 0.25 turns"),
+        // Only angles are turned more than once, and few times.
+        ("30 Nm + 2 x 10 Nm", "unknown"),
+        ("30 Nm + 9 x 90°", "unknown"),
+        ("2x turn 90°", "unknown"),
+        // No number of a stage.
+        ("20 Nm Step 2.5 Nm", "Leftover"),
+        ("20 mm Step 2 30 mm", "NotAStage(Length)"),
+        // A turn back is no stage.
+        (
+            "20 Nm, then back off 180°, then 40 Nm + 90°",
+            "TurnsBack(\"40 Nm + 90°\")",
+        ),
+        ("20 Nm, loosen, 40 Nm", "TurnsBack(\"40 Nm\")"),
+        ("20 Nm + turn back 180°", "TurnsBack(\"\")"),
+    ] {
+        assert_eq!(read_as(text), read, "{text}");
+    }
+    let text = "20 Nm, back off 1/2 turn, then 40 Nm";
+    let fault = stages(text, Expect::default()).unwrap_err();
+    assert_eq!(
+        fault.sentence(text),
+        "At character 8, “back”: turning back cannot be kept here. Type the stages after it alone, such as 40 N·m + 90°."
+    );
+    assert_eq!(fault.remedies(text), ["40 Nm"]);
+}
+
+#[test]
 fn a_bare_stage_is_offered_as_an_angle_only_where_it_can_be_one() {
     let offers = |text: &str| line(text).unwrap_err().remedies(text);
     assert_eq!(offers("30 N·m + 90"), ["30 N·m + 90°"]);
+    assert_eq!(offers("Stage 1: 20 Nm Stage 2: 90"), ["Stage 1: 20 Nm Stage 2: 90°"]);
     assert_eq!(offers("60 Nm +5"), ["60 Nm +5 N·m", "60 Nm +5 lbf·ft"]);
     assert_eq!(offers("40 + 60 + 90°"), ["40 N·m + 60 + 90°", "40 lbf·ft + 60 + 90°"]);
     assert!(offers("60 Nm (1)").is_empty());

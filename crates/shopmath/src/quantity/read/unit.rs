@@ -1,7 +1,7 @@
 //! Units as people type them. The spellings are in the unit table; here is where a unit ends in
 //! a text, and what a spelling means when capitals or the field decide it.
 
-use super::{Input, Misread, NOTES, Reading, Trouble};
+use super::{Input, Misread, NOTES, Reading, STAGES, Trouble};
 use crate::quantity::spelling::fold;
 use crate::quantity::{Kind, Unit};
 use winnow::error::{ErrMode, ParserError};
@@ -139,7 +139,7 @@ fn extent(text: &str) -> usize {
 
 /// Whether a character can be part of a word. By blocks of the character set: the library's exact
 /// tables would weigh more than the rest of this parser.
-fn is_letter(letter: char) -> bool {
+pub(super) fn is_letter(letter: char) -> bool {
     matches!(letter, 'a'..='z' | 'A'..='Z' | 'µ' | 'À'..='\u{1fff}' | '\u{3040}'..) && letter != '×' && letter != '÷'
 }
 
@@ -149,7 +149,7 @@ fn joint_follows<'a>(letters: impl Iterator<Item = &'a char>) -> bool {
         .skip_while(|letter| letter.is_whitespace())
         .take_while(|letter| is_letter(**letter))
         .collect();
-    let mut ends = JOINTS.iter().chain(NOTES);
+    let mut ends = JOINTS.iter().chain(NOTES).chain(STAGES);
     ends.any(|end| end.eq_ignore_ascii_case(&word))
 }
 
