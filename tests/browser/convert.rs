@@ -101,6 +101,15 @@ fn a_spec_list_becomes_a_table() -> Outcome {
     phone.until_value("[data-line='3'] [data-row='lbf·ft']", 7.375_621_492_773, 1e-12)?;
     phone.until_value("[data-line='3'] [data-row='turn']", 0.25, 1e-12)?;
     phone.until_text("[data-line='3'] [data-caution='angle-means-stretch']", "single-use")?;
+    // A title and an entry in words are no alarm.
+    phone.type_into(
+        "q",
+        "Cylinder head\nHead bolt - torque to yield\nCap 45 Nm\nIdler 45 furlongs",
+    )?;
+    phone.until_text("[data-line='1'] th[colspan]", "Cylinder head")?;
+    phone.until_text("[data-line='2']", "No figure in this line")?;
+    phone.until_text("#q-4-error", "no unit known")?;
+    ensure!(phone.count(".fault")? == 1);
     // What most tools read in is never behind "All units".
     phone.type_into("q", "Idler 2.5 kg-m\nCap 2,5 daN.m")?;
     phone.until_value("[data-line='1'] [data-row='N·m']", 24.516_625, 1e-12)?;

@@ -112,6 +112,34 @@ pub fn elsewhere(text: &str) -> Option<Elsewhere> {
     }
 }
 
+/// What a line of a list is that has no figure in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Words {
+    /// The name of what follows.
+    Title,
+    /// An entry that says its spec in words, such as `Head bolt - torque to yield`.
+    Entry,
+}
+
+/// What the words of a line are; nothing where there is a figure among them.
+///
+/// ```
+/// use shopmath::convert::{Words, words};
+/// assert_eq!(words("Front suspension:", false), Some(Words::Title));
+/// assert_eq!(words("Head bolt - torque to yield", false), Some(Words::Entry));
+/// assert_eq!(words("Torques - engine", true), Some(Words::Title));
+/// assert_eq!(words("Idler 45 furlongs", false), None);
+/// ```
+#[must_use]
+pub fn words(line: &str, first: bool) -> Option<Words> {
+    if line.contains(char::is_numeric) {
+        return None;
+    }
+    let inner = line.trim().trim_end_matches(':');
+    let parted = inner.contains(['-', '–', '—', ':', '|', '=', '\t', ',']);
+    Some(if parted && !first { Words::Entry } else { Words::Title })
+}
+
 /// The thread and the strength class that a label names, such as those of `Wheel bolt M12x1.5 10.9`.
 ///
 /// ```

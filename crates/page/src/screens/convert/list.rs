@@ -7,7 +7,7 @@ use crate::route::{Route, Screen};
 use crate::views::caution::cautions;
 use crate::views::fault::fault;
 use crate::views::finding::amount;
-use shopmath::convert::Conversion;
+use shopmath::convert::{Conversion, Words, words};
 use shopmath::quantity::fault::Fault;
 use yew::prelude::*;
 
@@ -49,6 +49,15 @@ fn list_row(
                     { cautions(&conversion.cautions) }
                     <a class="chip" href={alone(line)}>{ "All units" }</a>
                 </td>
+            </tr>
+        },
+        Err(_) if let Some(words) = words(line, index == 0) => html! {
+            <tr key={index} data-line={number}>
+                if words == Words::Title {
+                    <th scope="rowgroup" colspan="2" class="note">{ line }</th>
+                } else {
+                    <th scope="row">{ line }</th><td class="note">{ "No figure in this line." }</td>
+                }
             </tr>
         },
         Err(wrong) => html! {

@@ -213,7 +213,10 @@ fn spoken(read: &Read) -> String {
         Read::List(lines) => format!(
             "{} lines, {} not read",
             lines.len(),
-            lines.iter().filter(|(_, read)| read.is_err()).count()
+            lines
+                .iter()
+                .filter(|(line, read)| read.is_err() && convert::words(line, false).is_none())
+                .count()
         ),
     }
 }
