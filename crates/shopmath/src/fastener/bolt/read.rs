@@ -145,7 +145,20 @@ pub(super) struct ReadSpec {
 
 /// A spec: stages, or a line of a manual with a label before them.
 pub(super) fn spec(key: &'static str, text: &str) -> Read<ReadSpec> {
-    let read = stages(text).map_err(|fault| misread(key, text, &fault))?;
+    let read = stages(text).map_err(|fault| {
+        // `snug + 90`: as an angle it would be asked for its torque next.
+        let begins_with_turn = |text: &String| {
+            stages(text).is_ok_and(|read| read.first().is_some_and(|first| first.value.kind() == Kind::Angle))
+        };
+        match fault.remedies(text).as_slice() {
+            [only] if begins_with_turn(only) => FieldFault {
+                key,
+                sentence: Refusal::AngleWithoutTorque.to_string(),
+                remedies: Vec::new(),
+            },
+            _ => misread(key, text, &fault),
+        }
+    })?;
     let stages: Vec<Stage> = read
         .iter()
         .map(|read| stage(key, text, read.value))
@@ -262,4 +275,25 @@ fn wrong_kind(key: &'static str, text: &str, expected: Kind) -> FieldFault {
         text,
         &Fault::new(0..text.len(), Misread::WrongKind { expected, found }),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{BoltText, resolve};
+
+    fn wrong(spec: &str) -> (String, Vec<String>) {
+        let mut text = BoltText::default();
+        text.set("spec", spec);
+        let fault = resolve(&text).errors.remove(0);
+        (fault.sentence, fault.remedies)
+    }
+
+    #[test]
+    fn an_angle_without_a_torque_asks_for_the_torque() {
+        for spec in ["snug + 90", "snug + 90°", "snug, then 90", "snug then 90 degrees"] {
+            let (sentence, remedies) = wrong(spec);
+            assert!(sentence.contains("Type the torque first"), "{spec}: {sentence}");
+            assert!(remedies.is_empty(), "{spec}: {remedies:?}");
+        }
+    }
 }

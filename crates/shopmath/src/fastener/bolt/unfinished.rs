@@ -171,7 +171,7 @@ mod tests {
             ("spec", "-5 Nm"),
             ("spec", "90°"),
             ("spec", "60 Nmn"),
-            ("spec", "Step 1 20 Nm Step 2 90°"),
+            ("spec", "Inner 20 Nm Outer 90°"),
             ("spec", "30 Nm 60 Nm"),
             ("grip", "4"),
             ("grip", "4 k"),

@@ -225,29 +225,33 @@ fn turn_in_words(input: &mut Input<'_>) -> Reading<Bounds> {
     }))
 }
 
-/// A stage behind the first. Where no unit follows at all it was most likely an angle, but for a few
-/// degrees, which may be a tolerance.
+/// A stage behind the first.
 fn later(input: &mut Input<'_>) -> Reading<Bounds> {
     let rest: &str = input.peek_finish();
-    let bare = rest
-        .chars()
-        .all(|letter| letter.is_ascii_digit() || matches!(letter, ' ' | '+'));
-    let first = rest.split('+').next().unwrap_or_default().trim();
-    let last = bare && numeral::nearest(first).is_some_and(|degrees| degrees >= 15.0);
     bounds(input, Expect::default()).map_err(|error| {
         error.map(|mut trouble: Trouble| {
-            if let Some(fault) = trouble
-                .fault
-                .as_mut()
-                .filter(|fault| last && fault.misread == (Misread::NoUnit { expected: None }))
-            {
-                fault.misread = Misread::NoUnit {
-                    expected: Some(Kind::Angle),
-                };
+            if let Some(fault) = trouble.fault.as_mut() {
+                expect_turn(&mut fault.misread, rest);
             }
             trouble
         })
     })
+}
+
+/// Where no unit follows a later stage at all it was most likely an angle, but for a few degrees, which may
+/// be a tolerance.
+pub(super) fn expect_turn(misread: &mut Misread, stage: &str) {
+    let stage = stage.trim_start_matches(['+', ' ']);
+    let bare = stage
+        .chars()
+        .all(|letter| letter.is_ascii_digit() || matches!(letter, ' ' | '+'));
+    let first = stage.split('+').next().unwrap_or_default().trim();
+    let turn = bare && numeral::nearest(first).is_some_and(|degrees| degrees >= 15.0);
+    if turn && *misread == (Misread::NoUnit { expected: None }) {
+        *misread = Misread::NoUnit {
+            expected: Some(Kind::Angle),
+        };
+    }
 }
 
 /// A value or a range if one stands here; what is wrong with it otherwise is not the point.

@@ -56,6 +56,12 @@ pub(super) fn counts(label: &str) -> bool {
     last_word(label).is_some_and(|word| known(COUNTED, word) || known(STAGES, word) || is_thread(word))
 }
 
+/// Whether a stage without a torque is joined to a label: `snug` before `+ 90`, `snug, then` before `90`.
+pub(super) fn joins(label: &str, tail: &str) -> bool {
+    let joint = last_word(label).is_some_and(|word| known(&["then", "plus"], word));
+    joint || tail.starts_with('+') && !label.trim().is_empty()
+}
+
 /// `M10`, `M10x1.5`.
 fn is_thread(word: &str) -> bool {
     let digits = word.strip_prefix(['M', 'm']).unwrap_or_default();

@@ -248,7 +248,11 @@ fn line_from(text: &str, from: usize) -> Result<Line<'_>, Fault> {
                 return Ok(Line { label, stages });
             }
             // What is wrong with the number of a stage, `Stage 1: 20 N·m`, says less than what is behind it.
-            Err(fault) if counted || first_fault.is_none() => {
+            Err(mut fault) if counted || first_fault.is_none() => {
+                // `snug + 90`, `snug, then 90`
+                if label::joins(label, tail) {
+                    amount::expect_turn(&mut fault.misread, tail);
+                }
                 first_fault = Some(fault.shifted(start));
                 counted = label::counts(label);
             }

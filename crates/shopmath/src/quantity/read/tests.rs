@@ -553,6 +553,9 @@ fn a_bare_stage_is_offered_as_an_angle_only_where_it_can_be_one() {
     let offers = |text: &str| line(text).unwrap_err().remedies(text);
     assert_eq!(offers("30 N·m + 90"), ["30 N·m + 90°"]);
     assert_eq!(offers("Stage 1: 20 Nm Stage 2: 90"), ["Stage 1: 20 Nm Stage 2: 90°"]);
+    assert_eq!(offers("snug + 90"), ["snug + 90°"]);
+    assert_eq!(offers("snug, then 90"), ["snug, then 90°"]);
+    assert_eq!(offers("30 Nm then 90"), ["30 Nm then 90°"]);
     assert_eq!(offers("60 Nm +5"), ["60 Nm +5 N·m", "60 Nm +5 lbf·ft"]);
     assert_eq!(offers("40 + 60 + 90°"), ["40 N·m + 60 + 90°", "40 lbf·ft + 60 + 90°"]);
     assert!(offers("60 Nm (1)").is_empty());
