@@ -1,5 +1,6 @@
 //! Belt: from pulleys as one measures them to a route, a belt and a judgement on its tension.
 
+mod arm;
 mod bad_input;
 mod broken;
 mod contract;

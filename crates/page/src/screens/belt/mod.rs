@@ -22,7 +22,7 @@ use route::RouteView;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::{Edit, apply, bring_back};
 use shopmath::drive::bench::entry::PulleyEntry;
-use shopmath::drive::bench::{self, DriveText, assess, resolve};
+use shopmath::drive::bench::{self, Bench, DriveText, assess, resolve};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -66,6 +66,8 @@ enum Undo {
         name: String,
         before: DriveText,
     },
+    /// A tensioner that was taken away or is another one now.
+    Tensioner(String),
     /// A whole drive that another one has replaced, and what is said of that.
     Drive(DriveText, &'static str),
 }
@@ -151,9 +153,10 @@ impl Drive {
         }
     }
 
-    /// The pulley of which something typed cannot be used.
-    fn stale(&self) -> Option<usize> {
-        self.chosen.filter(|_| !self.unread.is_empty())
+    /// The entries of a pulley in which something typed cannot be used.
+    fn stale(&self) -> Vec<(usize, PulleyEntry)> {
+        let of = |pulley| self.unread.iter().map(move |entry| (pulley, *entry));
+        self.chosen.into_iter().flat_map(of).collect()
     }
 
     fn edit(&mut self, edit: &Edit) {
@@ -172,6 +175,12 @@ impl Drive {
                 self.undo = Some(Undo::Pulley { index, name, before });
                 self.chosen = None;
             }
+            Edit::Hold(_) | Edit::Release => {
+                let before = self.text.get("tensioner").unwrap_or_default();
+                if !before.trim().is_empty() {
+                    self.undo = Some(Undo::Tensioner(before.into()));
+                }
+            }
             _ => {}
         }
         self.text = text;
@@ -186,6 +195,10 @@ impl Drive {
                     self.choose(None);
                     self.choose(Some(index));
                 }
+            }
+            Some(Undo::Tensioner(text)) => {
+                self.settled = self.settled.wrapping_add(1);
+                self.text.set("tensioner", &text);
             }
             Some(Undo::Drive(text, _)) => {
                 self.text = text;
@@ -245,11 +258,8 @@ pub(crate) fn Belt(props: &Props) -> Html {
         use_callback((), move |action, ()| dispatcher.dispatch(action))
     };
     let assessment = use_memo((drive.text.clone(), drive.stale()), |(text, stale)| {
-        let bench = resolve(text);
-        assess(match stale {
-            Some(pulley) => bench.without(*pulley),
-            None => bench,
-        })
+        let without = |bench: Bench, &(pulley, entry): &(usize, PulleyEntry)| bench.without(pulley, entry);
+        assess(stale.iter().fold(resolve(text), without))
     });
     let tools = props.settings.tools;
     let discs = &assessment.drawing.discs;
@@ -346,6 +356,7 @@ fn arrow(key: &str) -> Option<(f64, f64)> {
 fn bring_back_by(undo: &Undo, onact: &Callback<Action>) -> Callback<()> {
     let button = match undo {
         Undo::Pulley { index, .. } => format!("pulley-{}", index + 1),
+        Undo::Tensioner(_) => "head-pulley".into(),
         Undo::Drive(..) => String::new(),
     };
     onact.reform(move |()| {
@@ -370,6 +381,7 @@ impl Undo {
     fn words(&self) -> String {
         match self {
             Self::Pulley { name, .. } => format!("{name} is removed."),
+            Self::Tensioner(_) => "The tensioner’s arm is put away.".into(),
             Self::Drive(_, words) => (*words).into(),
         }
     }

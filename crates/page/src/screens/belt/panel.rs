@@ -13,7 +13,7 @@ use crate::views::jumps::heading;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::edit::Edit;
-use shopmath::drive::bench::entry::{PulleyEntry, change, from_tape, names};
+use shopmath::drive::bench::entry::{ArmEntries, PulleyEntry, arm, change, fault, from_tape, load, names};
 use shopmath::drive::pulley::Side;
 use shopmath::quantity::Unit;
 use shopmath::quantity::print::{plain, quantity};
@@ -161,6 +161,29 @@ pub(super) fn Panel(props: &Props) -> Html {
         Action::Choose(None)
     });
     let ribbed = disc.side == Side::Rib;
+    let (arm, load) = (arm(text, index), load(text, index));
+    // One button for both, so that the keyboard stays on it.
+    let hold = match (&arm, &load) {
+        (Some(_), _) => Some(("No tensioner any more", act(|_| Edit::Release))),
+        (None, Some(_)) => Some(("Make it the tensioner", act(Edit::Hold))),
+        // The driver is held by nothing.
+        (None, None) => None,
+    };
+    let held = |arm: ArmEntries| {
+        let [x, y, low, high] = arm.standing;
+        html! {
+            <>
+                <p class="note">{ "The tensioner’s arm. Stops: its angle from the right, anticlockwise." }</p>
+                <form class="form">
+                    { field(PulleyEntry::PivotAcross, "pivot-x", "Pivot x, mm", x) }
+                    { field(PulleyEntry::PivotUp, "pivot-y", "Pivot y, mm", y) }
+                    { field(PulleyEntry::LowStop, "low-stop", "Low stop, °", low) }
+                    { field(PulleyEntry::HighStop, "high-stop", "High stop, °", high) }
+                </form>
+                if let Some(wrong) = arm.wrong { <div class="fault" id="arm-error"><p>{ wrong }</p></div> }
+            </>
+        }
+    };
     let otherwise = || {
         html! {
             <>
@@ -184,6 +207,7 @@ pub(super) fn Panel(props: &Props) -> Html {
                 { field(PulleyEntry::Diameter, "pulley-diameter", if ribbed { "Effective diameter, mm" } else { "Outside diameter, mm" }, plain(disc.diameter(), 2)) }
                 { field(PulleyEntry::Across, "pulley-x", "x, to the right, mm", plain(disc.x, 2)) }
                 { field(PulleyEntry::Up, "pulley-y", "y, up, mm", plain(disc.y, 2)) }
+                if let Some(load) = load { { field(PulleyEntry::Load, "pulley-load", "Load, such as 0.6 kW, 12 N·m or 90 A 14 V", load) } }
             </form>
             <div class="pad pad-nudge">
                 { nudge("←", "left", -1.0, 0.0) }
@@ -197,8 +221,10 @@ pub(super) fn Panel(props: &Props) -> Html {
                 { turn("later", "Later in the route", index.checked_add(1)) }
                 { Button::chip(if ribbed { "Ribbed: turn to back" } else { "Back: turn to ribbed" }, act(Edit::Flip)).id("flip").draw() }
                 { Button::chip("Add one after it", add).id("add-after").draw() }
+                if let Some((words, onclick)) = hold { { Button::chip(words, onclick).id("hold").draw() } }
                 { Button::chip("Remove it", act(Edit::Remove)).id("remove").draw() }
             </div>
+            if let Some(arm) = arm { { held(arm) } }
             { more.draw(Some("more"), "Measured otherwise: string round the rim, speed ratio, tape from two pulleys".into(), otherwise) }
         </section>
     }
@@ -225,7 +251,8 @@ fn own_field(row: &Row<'_>) -> Html {
     } = row;
     let own = *own;
     let typed = draft.get(own);
-    let wrong = typed.and_then(|typed| change(&props.text, props.index, own, typed).err());
+    let shown = typed.unwrap_or(standing);
+    let wrong = fault(&props.text, props.index, own, shown);
     let oninput = {
         let (dispatcher, onact) = (draft.dispatcher(), props.onact.clone());
         let (index, text) = (props.index, props.text.clone());
@@ -250,7 +277,7 @@ fn own_field(row: &Row<'_>) -> Html {
         <div class={classes!("field", invalid.map(|_| "field-wrong"))} key={*name}>
             <label for={*name}>{ label }</label>
             <div class="field-box">
-                <input id={*name} type="text" value={pace::shown(name, &typed.unwrap_or(standing).to_owned().into())} {oninput} aria-invalid={invalid} aria-describedby={described}
+                <input id={*name} type="text" value={pace::shown(name, &shown.to_owned().into())} {oninput} aria-invalid={invalid} aria-describedby={described}
                     autocomplete="off" autocapitalize="off" autocorrect="off" spellcheck="false" />
             </div>
             if let Some(fault) = wrong { <div class="fault"><p id={format!("{name}-error")}>{ fault.to_string() }</p></div> }

@@ -26,7 +26,7 @@ const PARTS: &[Part] = &[
     (
         "tensioner",
         "Tensioner",
-        "Pulley@pivot, then the arm’s angle at both stops, in degrees from the right, anticlockwise.",
+        "Tap the pulley on the arm and make it the tensioner, or type it: pulley@pivot, then the arm’s angle at both stops, in degrees from the right, anticlockwise.",
         &["tensioner"],
     ),
     (
@@ -38,7 +38,7 @@ const PARTS: &[Part] = &[
     (
         "loads",
         "Loads and slip",
-        "What each accessory takes: a torque, a power, or current and voltage. The driver carries the sum.",
+        "What each accessory takes, at its pulley or as a list: a torque, a power, or current and voltage. The driver carries the sum.",
         &["slip"],
     ),
     (

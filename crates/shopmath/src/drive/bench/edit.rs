@@ -1,15 +1,18 @@
 //! Changes to the pulley list, as dragging and the buttons make them: each takes the texts and
 //! rewrites `pulleys` (and what names a pulley) from the structure.
 
-use super::{DriveText, resolve};
+use super::{DriveText, hold, resolve};
 use crate::drive::fault::MeasureFault;
 use crate::drive::pulley::{Pulley, Side, Spot};
 use crate::drive::route::{self, Route};
 use crate::drive::si::{in_radians, metres};
+use crate::drive::tensioner::Tensioner;
+use crate::drive::text::loads;
 use crate::drive::text::pulleys;
 use crate::drive::text::tensioner;
+use crate::quantity::exact::angle::Degree;
 use kurbo::{Line, ParamCurve, Vec2};
-use uom::si::f64::Length;
+use uom::si::f64::{Angle, Length};
 
 /// How far along its span a new pulley stands, the middle first.
 const ALONG: [f64; 5] = [0.5, 0.35, 0.65, 0.2, 0.8];
@@ -67,6 +70,26 @@ pub enum Edit {
     /// Adds a pulley after another, where the belt to the next one runs over it; the first one where
     /// there is none.
     AddAfter(usize),
+    /// Makes a pulley the tensioner, on an arm that is a guess: beside it, swinging round where it stands.
+    Hold(usize),
+    /// Takes the tensioner's arm away; its pulley stays where it is.
+    Release,
+    /// Sets the tensioner's arm.
+    Arm {
+        /// The pulley it carries.
+        pulley: usize,
+        /// The pivot, to the right and up.
+        pivot: [f64; 2],
+        /// The low and the high stop, degrees from the right, anticlockwise.
+        stops: [f64; 2],
+    },
+    /// Sets what a pulley's accessory takes, as a person types it; nothing for an idler.
+    Load {
+        /// Which.
+        pulley: usize,
+        /// A torque, a power, or current and voltage; kept also where it cannot be read.
+        load: String,
+    },
 }
 
 /// The texts after a change; `None` where the pulley list cannot be read, the pulley is not there,
@@ -109,6 +132,28 @@ pub fn apply(texts: &DriveText, edit: &Edit) -> Option<DriveText> {
             list.remove(*pulley);
         }
         Edit::AddAfter(pulley) => add(&texts, &mut list, *pulley)?,
+        Edit::Hold(pulley) => {
+            let arm = hold::guess(&resolve(&texts), &list, *pulley)?;
+            texts.set("tensioner", &tensioner::print(&arm, &list));
+        }
+        Edit::Release => {
+            texts.set("tensioner", "");
+        }
+        Edit::Arm { pulley, pivot, stops } => {
+            let [low, high] = stops.map(Angle::new::<Degree>);
+            let arm = Tensioner {
+                pulley: *pulley,
+                pivot: spot(pivot[0], pivot[1])?,
+                low,
+                high,
+            };
+            texts.set("tensioner", &tensioner::print(&arm, &list));
+        }
+        Edit::Load { pulley, load } => {
+            let name = &list.get(*pulley)?.name;
+            let loads = loads::with(texts.get("loads")?, name, load);
+            texts.set("loads", &loads);
+        }
     }
     texts.set("pulleys", &pulleys::print(&list));
     Some(texts)
@@ -206,27 +251,18 @@ fn rename(texts: &mut DriveText, list: &mut [Pulley], pulley: usize, name: &str)
 
 /// Drops what other texts say about a pulley that goes.
 fn forget(texts: &mut DriveText, list: &[Pulley], pulley: usize) {
-    let name = list
-        .get(pulley)
-        .map_or("", |pulley| pulley.name.trim())
-        .to_ascii_lowercase();
-    let names_it = |text: &str, mark: char| {
-        text.split(mark)
+    let name = list.get(pulley).map_or("", |pulley| pulley.name.trim()).to_owned();
+    let names_it = |text: &str| {
+        text.split('@')
             .next()
             .unwrap_or_default()
             .trim()
             .eq_ignore_ascii_case(&name)
     };
-    if texts.get("tensioner").is_some_and(|text| names_it(text, '@')) {
+    if texts.get("tensioner").is_some_and(names_it) {
         texts.set("tensioner", "");
     }
-    let loads = texts.get("loads").unwrap_or_default();
-    let kept: Vec<&str> = loads
-        .split(';')
-        .map(str::trim)
-        .filter(|part| !names_it(part, '='))
-        .collect();
-    let kept = kept.join("; ");
+    let kept = loads::with(texts.get("loads").unwrap_or_default(), &name, "");
     texts.set("loads", &kept);
 }
 

@@ -12,6 +12,7 @@ pub mod edit;
 pub mod entry;
 mod fields;
 mod held;
+mod hold;
 mod lengths;
 mod loads;
 mod resolve;

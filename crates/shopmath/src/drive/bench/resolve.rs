@@ -1,9 +1,10 @@
 //! From texts to a drive: each field read by itself, its sentence kept where it cannot be.
 
 use super::DriveText;
+use super::entry::PulleyEntry;
 use super::fields::row_of;
 use crate::drive::belt::Belt;
-use crate::drive::fault::{RouteFault, TextFault};
+use crate::drive::fault::{RouteFault, TensionerFault, TextFault};
 use crate::drive::layout::Layout;
 use crate::drive::profile::Profile;
 use crate::drive::pulley::Pulley;
@@ -71,27 +72,36 @@ impl Bench {
             .map(|(_, value)| *value)
     }
 
-    /// The bench where a text about a pulley's place or diameter cannot be used: the list still holds
-    /// the last one that could, which is drawn, but no number may rest on it. Pulleys are numbered
-    /// from 0; one that is not there changes nothing.
+    /// The bench where a text in an entry of a pulley cannot be used: the texts still hold the last one
+    /// that could, but no number may rest on it. The drawing keeps to it where it is about a place or a
+    /// diameter. Pulleys are numbered from 0; one that is not there changes nothing.
     ///
     /// ```
-    /// use shopmath::drive::bench::{DriveText, assess, resolve};
-    /// let without = assess(resolve(&DriveText::demo()).without(2));
+    /// use shopmath::drive::bench::{DriveText, assess, entry::PulleyEntry, resolve};
+    /// let without = assess(resolve(&DriveText::demo()).without(2, PulleyEntry::Diameter));
     /// assert!(without.nearest.is_none() && without.drawing.discs.len() == 6);
     /// assert!(without.faults[0].sentence.contains("alternator"));
+    /// let armless = resolve(&DriveText::demo()).without(1, PulleyEntry::LowStop);
+    /// assert!(armless.route.is_some() && armless.arm().is_none());
     /// ```
     #[must_use]
-    pub fn without(mut self, pulley: usize) -> Self {
+    pub fn without(mut self, pulley: usize, entry: PulleyEntry) -> Self {
         let fault = RouteFault::Unread(pulley);
-        let layout = self.layout.as_ref().filter(|layout| pulley < layout.pulleys.len());
-        if let Some(sentence) = layout.map(|layout| fault.sentence(layout)) {
-            self.route = None;
-            self.route_faults = vec![fault];
-            // What else is wrong with the route was found with the old one.
-            self.faults.retain(|fault| fault.key != "pulleys");
-            self.fault("pulleys", sentence);
+        let Some(layout) = self.layout.as_ref().filter(|layout| pulley < layout.pulleys.len()) else {
+            return self;
+        };
+        if entry.is_of_arm() {
+            self.tensioner = None;
+            self.faults.retain(|fault| fault.key != "tensioner");
+            self.fault("tensioner", TensionerFault::Unread);
+            return self;
         }
+        let sentence = fault.sentence(layout);
+        self.route = None;
+        self.route_faults = vec![fault];
+        // What else is wrong with the route was found with the old one.
+        self.faults.retain(|fault| fault.key != "pulleys");
+        self.fault("pulleys", sentence);
         self
     }
 

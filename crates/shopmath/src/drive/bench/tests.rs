@@ -2,6 +2,7 @@
 //! text that leads to a number that is none.
 
 use super::edit::{Edit, apply};
+use super::entry::PulleyEntry;
 use super::*;
 use crate::drive::fault::RouteFault;
 use crate::quantity::{Quantity, print};
@@ -662,7 +663,7 @@ fn a_pulley_that_cannot_be_read_takes_its_numbers_away() {
         ("stretch", "0.3 %"),
     ]);
     let whole = assess(resolve(&texts));
-    let stale = assess(resolve(&texts).without(1));
+    let stale = assess(resolve(&texts).without(1, PulleyEntry::Diameter));
     let kept = ids(&stale);
     assert_eq!(
         kept,
@@ -696,9 +697,9 @@ fn a_pulley_that_cannot_be_read_takes_its_numbers_away() {
     let faults: Vec<&str> = stale.faults.iter().map(|fault| fault.key).collect();
     assert_eq!(faults, ["pulleys"]);
     // One sentence in place of those the old list had, and none for a pulley that is not there.
-    let broken = resolve(&with(&[("pulleys", "a:rib:0,0:150;b:rib:100,0:60")])).without(0);
+    let broken = resolve(&with(&[("pulleys", "a:rib:0,0:150;b:rib:100,0:60")])).without(0, PulleyEntry::Diameter);
     assert_eq!(broken.route_faults, [RouteFault::Unread(0)]);
-    assert!(resolve(&texts).without(6).route.is_some());
+    assert!(resolve(&texts).without(6, PulleyEntry::Diameter).route.is_some());
 }
 
 /// Pulleys added one after another, from none at all, and after each of the demo's and of a drive
@@ -817,4 +818,77 @@ fn values_keep_their_own_units() {
     };
     let text = print::quantity(torque.into(), crate::quantity::Unit::PoundForceFoot);
     assert_eq!(text, "14\u{a0}lbf·ft");
+}
+
+/// On each pulley of the demo but the driver, and on drives just begun, the arm that is guessed takes a belt at
+/// both stops; taken away, the drive is as it was.
+#[test]
+fn a_guessed_arm_holds_belts_all_through_its_sweep() {
+    let bare = with(&[("tensioner", "")]);
+    let three = apply(&DriveText::begin(), &Edit::AddAfter(1)).unwrap();
+    for (texts, pulley) in [1, 2, 3, 4, 5].map(|pulley| (&bare, pulley)).into_iter().chain([
+        (&three, 1),
+        (&three, 2),
+        (&DriveText::begin(), 1),
+    ]) {
+        let held = apply(texts, &Edit::Hold(pulley)).unwrap();
+        let text = held.get("tensioner").unwrap();
+        let assessment = assess(resolve(&held));
+        let arm = assessment.drawing.arm.as_ref();
+        assert_eq!(arm.map(|arm| arm.pulley), Some(pulley), "{text}");
+        assert!(
+            arm.is_some_and(|arm| arm.low < arm.drawn && arm.drawn < arm.high),
+            "{text}"
+        );
+        let cautions = cautions_of(&assessment);
+        assert!(
+            has(&assessment, "take-up-low")
+                && !cautions.contains(&"stop-not-clear")
+                && !cautions.contains(&"dead-centre"),
+            "{text}: {cautions:?} {:?}",
+            assessment.faults
+        );
+        let length = |texts: &DriveText| value(&assess(resolve(texts)), "effective-length");
+        assert_eq!(length(&held).to_bits(), length(texts).to_bits());
+        assert_eq!(apply(&held, &Edit::Release).as_ref(), Some(texts));
+    }
+    // Where no belt runs there is an arm all the same, to be put right with the pulleys.
+    let broken = with(&[("pulleys", "a:rib:0,0:150;b:rib:100,0:60"), ("tensioner", "")]);
+    let held = apply(&broken, &Edit::Hold(1)).unwrap();
+    assert!(resolve(&held).tensioner.is_some());
+    assert_eq!(apply(&broken, &Edit::Hold(2)), None);
+}
+
+/// The figures of an arm go in one by one, also by way of a sweep that is backwards meanwhile.
+#[test]
+fn the_arm_and_the_loads_are_set_figure_by_figure() {
+    use super::entry::{ArmEntries, arm, change, load};
+    let mut texts = with(&[("tensioner", "idler@-75,200,200..220")]);
+    for (entry, typed, wrong) in [
+        (PulleyEntry::PivotAcross, "-60,5", false),
+        (PulleyEntry::PivotUp, "205 mm", false),
+        (PulleyEntry::LowStop, "240°", true),
+        (PulleyEntry::HighStop, "275", false),
+    ] {
+        let edit = change(&texts, 3, entry, typed).unwrap().unwrap();
+        texts = apply(&texts, &edit).unwrap();
+        let ArmEntries { wrong: said, .. } = arm(&texts, 3).unwrap();
+        assert_eq!(said.is_some(), wrong, "{typed}: {said:?}");
+    }
+    assert_eq!(texts.get("tensioner"), Some("idler@-60.5,205,240..275"));
+    for typed in ["", "high", "5 mm"] {
+        assert!(change(&texts, 3, PulleyEntry::LowStop, typed).is_err(), "{typed}");
+    }
+    for typed in ["0,2 kW", "a lot", "90 A; 14 V"] {
+        let edit = change(&texts, 3, PulleyEntry::Load, typed).unwrap().unwrap();
+        texts = apply(&texts, &edit).unwrap();
+        assert_eq!(load(&texts, 3).unwrap(), typed.replace(';', " "));
+        let sound = !resolve(&texts).faults.iter().any(|fault| fault.key == "loads");
+        assert_eq!(sound, typed != "a lot", "{typed}");
+    }
+    let none = change(&texts, 3, PulleyEntry::Load, " ").unwrap().unwrap();
+    assert_eq!(
+        apply(&texts, &none).unwrap().get("loads"),
+        DriveText::demo().get("loads")
+    );
 }

@@ -36,6 +36,10 @@ pub enum MeasureFault {
     Text(usize, String),
     /// Nothing where the drive needs a length.
     Nothing,
+    /// Nothing where the tensioner needs an angle.
+    NoAngle,
+    /// No torque, power, or current with a voltage.
+    NoLoad(String),
     /// Distances that do not meet.
     Place(PlaceFault),
     /// The pulley list cannot be read or has no such pulley.
@@ -53,6 +57,12 @@ impl fmt::Display for MeasureFault {
         match self {
             Self::Text(_, sentence) => write!(out, "{sentence}"),
             Self::Nothing => write!(out, "Nothing typed yet. Type millimetres, such as 60."),
+            Self::NoAngle => write!(out, "Nothing typed yet. Type degrees, such as 55."),
+            Self::NoLoad(text) => write!(
+                out,
+                "“{}” is no load. Type a power, a torque, or current and voltage, such as 0.6 kW, 12 N·m or 90 A 14 V.",
+                text.trim()
+            ),
             Self::Place(fault) => write!(out, "{fault}"),
             Self::NoPulley => write!(
                 out,

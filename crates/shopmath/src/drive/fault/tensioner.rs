@@ -33,6 +33,8 @@ pub enum TensionerFault {
     NoPosition,
     /// The arm stands where its motion takes up no belt.
     DeadCentre,
+    /// A figure of the arm that was typed at its pulley cannot be used.
+    Unread,
 }
 
 impl fmt::Display for TensionerFault {
@@ -48,7 +50,7 @@ impl fmt::Display for TensionerFault {
             ),
             Self::NoSweep => write!(
                 out,
-                "The sweep runs from the low to the high angle, a full turn at most. Type it as 200..260."
+                "The sweep runs from the low stop up to the high one, a full turn at most. Type a high stop above the low one, such as 200..260."
             ),
             Self::NeverRoutes => write!(
                 out,
@@ -69,6 +71,10 @@ impl fmt::Display for TensionerFault {
             Self::NoPosition => write!(
                 out,
                 "No position of the arm lets this belt run clear. Check pivot and sweep."
+            ),
+            Self::Unread => write!(
+                out,
+                "A figure typed for the tensioner cannot be used, so nothing that needs it is worked out. Put it right at its pulley."
             ),
             Self::DeadCentre => write!(
                 out,

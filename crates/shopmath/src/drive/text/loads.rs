@@ -38,7 +38,7 @@ pub struct Entry {
 pub fn read(text: &str, pulleys: &[Pulley]) -> Result<Vec<Entry>, Vec<TextFault>> {
     let mut entries: Vec<Entry> = Vec::new();
     let mut faults = Vec::new();
-    for part in text.split([';', '\n']).map(str::trim).filter(|part| !part.is_empty()) {
+    for part in parts(text) {
         match entry(part, pulleys) {
             Ok(new) if entries.iter().any(|known| known.pulley == new.pulley) => {
                 faults.push(TextFault::LoadTwice(pulleys[new.pulley].name.clone()));
@@ -48,6 +48,62 @@ pub fn read(text: &str, pulleys: &[Pulley]) -> Result<Vec<Entry>, Vec<TextFault>
         }
     }
     if faults.is_empty() { Ok(entries) } else { Err(faults) }
+}
+
+/// Whether a text is the load of one pulley.
+#[must_use]
+pub fn is_one(text: &str) -> bool {
+    load(text).is_some_and(takes)
+}
+
+/// The load that a text gives a pulley of this name, as typed; empty for none.
+///
+/// ```
+/// use shopmath::drive::text::loads;
+/// assert_eq!(loads::of("alternator=90 A 14 V; fan=3 hp", "Fan"), "3 hp");
+/// ```
+#[must_use]
+pub fn of<'a>(text: &'a str, name: &str) -> &'a str {
+    parts(text).find_map(|part| of_part(part, name)).unwrap_or_default()
+}
+
+/// The text with another load for a pulley of this name, the last of the list where it had none; an
+/// empty one takes it off the list. A mark that would part it from its pulley becomes a space.
+///
+/// ```
+/// use shopmath::drive::text::loads;
+/// let loads = loads::with("alternator=90 A 14 V; fan=3 hp", "alternator", "0,6 kW");
+/// assert_eq!(loads, "alternator=0,6 kW; fan=3 hp");
+/// assert_eq!(loads::with(&loads, "fan", ""), "alternator=0,6 kW");
+/// ```
+#[must_use]
+pub fn with(text: &str, name: &str, load: &str) -> String {
+    let load = load.replace([';', '\n'], " ");
+    let own = || format!("{name}={}", load.trim());
+    let mut placed = load.trim().is_empty();
+    let mut kept: Vec<String> = Vec::new();
+    for part in parts(text) {
+        if of_part(part, name).is_none() {
+            kept.push(part.to_owned());
+        } else if !placed {
+            placed = true;
+            kept.push(own());
+        }
+    }
+    if !placed {
+        kept.push(own());
+    }
+    kept.join("; ")
+}
+
+fn parts(text: &str) -> impl Iterator<Item = &str> {
+    text.split([';', '\n']).map(str::trim).filter(|part| !part.is_empty())
+}
+
+/// The load of a part, where it is that of a pulley of this name.
+fn of_part<'a>(part: &'a str, name: &str) -> Option<&'a str> {
+    let (own, load) = part.split_once('=')?;
+    own.trim().eq_ignore_ascii_case(name.trim()).then(|| load.trim())
 }
 
 fn entry(part: &str, pulleys: &[Pulley]) -> Result<Entry, TextFault> {

@@ -29,10 +29,7 @@ pub fn read(text: &str, pulleys: &[Pulley]) -> Result<Tensioner, TextFault> {
         return Err(not_one());
     };
     let pivot = spot(&format!("{x},{y}")).map_err(|_| not_one())?;
-    let sweep = read::range(sweep, read::Expect::field(Unit::Degree)).map_err(|_| not_one())?;
-    let (Quantity::Angle(low), Quantity::Angle(high)) = (sweep.low.quantity(), sweep.high.quantity()) else {
-        return Err(not_one());
-    };
+    let (low, high) = stops(sweep).ok_or_else(not_one)?;
     if [low, high].iter().any(|angle| angle.get::<Degree>().abs() > LARGEST) {
         return Err(not_one());
     }
@@ -47,6 +44,20 @@ pub fn read(text: &str, pulleys: &[Pulley]) -> Result<Tensioner, TextFault> {
         low,
         high,
     })
+}
+
+/// Both angles of a sweep, also of one that is typed backwards: what is wrong with that, the arm knows.
+fn stops(text: &str) -> Option<(Angle, Angle)> {
+    let degree = read::Expect::field(Unit::Degree);
+    let both = match (read::range(text, degree), text.split_once("..")) {
+        (Ok(sweep), _) => [sweep.low, sweep.high],
+        (Err(_), Some((low, high))) => [read::value(low, degree).ok()?, read::value(high, degree).ok()?],
+        _ => return None,
+    };
+    match both.map(|stop| stop.quantity()) {
+        [Quantity::Angle(low), Quantity::Angle(high)] => Some((low, high)),
+        _ => None,
+    }
 }
 
 /// The tensioner as text; empty when its pulley is not in the list.
