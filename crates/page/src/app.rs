@@ -52,7 +52,9 @@ pub(crate) fn App() -> Html {
         });
     }
     let screen = match shown {
-        Screen::Convert => html! { <Convert {route} places={(*places).clone()} settings={settings.clone()} /> },
+        Screen::Convert => {
+            html! { <Convert {route} places={(*places).clone()} settings={settings.clone()} desk={(*desk).clone()} /> }
+        }
         Screen::Bolt => {
             html! { <Bolt {route} places={(*places).clone()} settings={settings.clone()} desk={(*desk).clone()} /> }
         }

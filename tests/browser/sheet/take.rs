@@ -42,3 +42,33 @@ fn a_bolt_worked_out_on_bolt_goes_on_a_new_sheet_and_the_next_on_the_open_one() 
         Ok((phone.field("spec").ok().as_deref() == Some("70 N·m")).then_some(()))
     })
 }
+
+#[test]
+fn a_list_of_specs_goes_on_a_sheet_with_one_tap() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    phone.type_into(
+        "q",
+        "Front cover\n• Idler pulley M10 8.8: 45 N·m\nTensioner 30 Nm + 90°\nOil 1.5 qt",
+    )?;
+    phone.tap("#put-on-sheet")?;
+    open_id(&phone)?;
+    phone.until(
+        "both bolts",
+        || Ok((phone.count("[data-fastener]")? == 2).then_some(())),
+    )?;
+    let row = |number: u32| -> anyhow::Result<Vec<String>> {
+        ["label", "thread", "class", "spec"]
+            .iter()
+            .map(|key| phone.field(&format!("bolt-{number}-{key}")))
+            .collect()
+    };
+    ensure!(
+        row(1)? == ["Idler pulley M10 8.8", "M10", "8.8", "45 N·m"],
+        "{:?}",
+        row(1)
+    );
+    ensure!(row(2)? == ["Tensioner", "", "", "30 N·m + 90°"], "{:?}", row(2));
+    until_kept(&phone)
+}

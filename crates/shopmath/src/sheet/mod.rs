@@ -3,7 +3,7 @@
 //! [`model`] is what is kept, text as typed; [`fields`] names its entries. [`assess`](mod@assess)
 //! reads it into verdicts, totals and due dates; [`head`] is what a list of sheets shows; [`order`]
 //! changes it so that every change can be taken back. [`file`](mod@file), [`record`], [`link`] and
-//! [`csv`] carry it elsewhere, [`code`](mod@code) to a camera. Nothing here reads a clock or stores
+//! [`csv`] carry it elsewhere, [`code`](mod@code) to a camera; [`from_list`] takes a list of specs in. Nothing here reads a clock or stores
 //! anything: dates come in as text, and what is kept where is the page's affair.
 
 pub mod assess;
@@ -16,6 +16,7 @@ pub mod due;
 pub mod fault;
 pub mod fields;
 pub mod file;
+pub mod from_list;
 pub mod head;
 pub mod kit;
 pub mod limits;

@@ -10,6 +10,8 @@ use crate::forms::{hint, typing};
 use crate::link::{Places, use_link};
 use crate::pace;
 use crate::route::{Route, Screen};
+use crate::screens::sheet::desk::Desk;
+use crate::screens::sheet::take::take;
 use crate::settings::SettingsHandle;
 use crate::views::button::Button;
 use crate::views::caution::caution;
@@ -20,6 +22,7 @@ use shopmath::caution::FIGURE_NOT_PROCEDURE;
 use shopmath::convert::{self, Conversion};
 use shopmath::quantity::fault::Fault;
 use shopmath::quantity::print;
+use shopmath::sheet::from_list::{is_torque, rows};
 use shopmath::tools::Tools;
 use std::rc::Rc;
 use web_sys::HtmlTextAreaElement;
@@ -45,6 +48,7 @@ pub(crate) struct Props {
     pub(crate) route: Rc<Route>,
     pub(crate) places: Places,
     pub(crate) settings: SettingsHandle,
+    pub(crate) desk: Desk,
 }
 
 /// The screen's state: the text as typed, and the one cleared until another is typed. All else is
@@ -96,7 +100,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
     }
     let mut route = Route::bare(Screen::Convert);
     route.set("q", typed.text.to_string());
-    use_link(&props.places, route);
+    use_link(&props.places, route.clone());
 
     let field = use_node_ref();
     let oninput = {
@@ -133,11 +137,23 @@ pub(crate) fn Convert(props: &Props) -> Html {
                 </div>
                 { bring_back(&typed.cleared, &ontake) }
             </div>
-            <div class="answers">{ answers(&read, &typed.text, &ontake, &props.places) }{ onward::onward(&read, &typed.text, &props.places) }</div>
+            <div class="answers">{ answers(&read, &typed.text, &ontake, &props.places) }{ onward::onward(&read, &typed.text, &props.places) }{ put_on_sheet(&read, &typed.text, route, props) }</div>
             { tools_choice(&props.settings) }
             <Spoken words={if typed.cleared.is_empty() { spoken(&read) } else { CLEARED.to_owned() }} />
             { caution(&FIGURE_NOT_PROCEDURE) }
         </>
+    }
+}
+
+/// A list of torques goes on a sheet as it stands.
+fn put_on_sheet(read: &Read, text: &AttrValue, route: Route, props: &Props) -> Html {
+    let is_torque = |(_, read): &(String, Result<Conversion, Fault>)| read.as_ref().is_ok_and(is_torque);
+    match read {
+        Read::List(lines) if lines.iter().any(is_torque) => {
+            let text = text.clone();
+            take(move || rows(&text), route, &props.desk, props.settings.tools)
+        }
+        _ => html! {},
     }
 }
 
