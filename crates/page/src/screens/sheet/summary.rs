@@ -118,6 +118,9 @@ fn open(job: &Job) -> Html {
     }
 }
 
+/// Wheel bolts and drain plugs often have another.
+const BY_STANDARD: &str = " by the head’s standard; measure";
+
 /// A wrench's size as it is marked on it: `13 mm`, `9/16 in`.
 fn size_of(size: &Found) -> String {
     let numbers = size
@@ -138,8 +141,8 @@ pub(super) fn tools(job: &Job) -> Html {
     let tool = |what: &What| match what {
         What::Head(text) => format!("socket or bit {text}"),
         What::Standard(turned_by) => match &**turned_by {
-            TurnedBy::Hexagon(size) => ["socket ", &size_of(size)].concat(),
-            TurnedBy::Key(size) => ["hexagon key ", &size_of(size)].concat(),
+            TurnedBy::Hexagon(size) => ["socket ", &size_of(size), BY_STANDARD].concat(),
+            TurnedBy::Key(size) => ["hexagon key ", &size_of(size), BY_STANDARD].concat(),
         },
         What::Drive(text) => format!("square drive {text}"),
         What::TorqueWrench(low, high) if low == high => {

@@ -25,5 +25,5 @@ pub(crate) fn take(rows: impl Fn() -> Vec<Fastener> + 'static, from: Route, desk
             link::go(Some(&from), &Route::sheet(&id));
         });
     });
-    Button::wide(words, onclick).id("put-on-sheet").draw()
+    Button::chip(words, onclick).id("put-on-sheet").draw()
 }
