@@ -574,6 +574,30 @@ fn the_sentence_gives_the_range_of_the_clamp_load() {
 }
 
 #[test]
+fn what_only_rounding_tells_apart_is_one_figure() {
+    let typed = [
+        ("thread", "M10x1.25"),
+        ("class", "8.8"),
+        ("head", "socket"),
+        ("mu", "0.2"),
+        ("spec", "10–12 Nm + 90 deg"),
+        ("grip", "40 mm"),
+    ];
+    let assessment = assessed(&typed);
+    assert_eq!(result(&assessment, "angle-scatter"), Some(0.0));
+    let sentence = assessment.verdict.unwrap().sentence;
+    assert!(sentence.contains("it clamps with 31.5\u{a0}kN"), "{sentence}");
+    let (_, sentence) = verdict(&[
+        ("thread", "M8"),
+        ("class", "8.8"),
+        ("spec", "600"),
+        ("mu", "0.12"),
+        ("tool", "0"),
+    ]);
+    assert!(sentence.contains("comes to 22 times its yield"), "{sentence}");
+}
+
+#[test]
 fn a_bracket_in_the_middle_of_a_spec_is_read_and_checked() {
     let joint = |spec| {
         let typed = [("thread", "M10"), ("class", "10.9"), ("spec", spec), ("grip", "40")];

@@ -70,6 +70,8 @@ struct Lane {
     torque_yields: bool,
 }
 
+/// A scatter below this comes of rounding alone.
+const NOISE: f64 = 1e-9;
 /// Steps between the thread frictions at which ends are sought. In one step a share of yield and a torque bend
 /// by less than a thousandth, also where yield begins within it.
 const FRICTIONS: i32 = 64;
@@ -221,9 +223,10 @@ impl Lane {
 }
 
 impl Turned {
-    /// How wide the clamp range is, half of it over its middle: ±.
+    /// How wide the clamp range is, half of it over its middle: ±. Nothing where that is only rounding.
     #[must_use]
     pub fn scatter(range: Spread<Force>) -> Ratio {
-        (range.high - range.low) / (range.mid * 2.0)
+        let scatter = (range.high - range.low) / (range.mid * 2.0);
+        ratio(if scatter.value > NOISE { scatter.value } else { 0.0 })
     }
 }

@@ -247,11 +247,9 @@ fn percent(share: Ratio) -> String {
 /// `17 to 26`; below ten with one decimal.
 fn times(share: Spread<Ratio>) -> String {
     let decimals = u8::from(share.low < ratio(10.0));
-    format!(
-        "{} to {}",
-        plain(share.low.value, decimals),
-        plain(share.high.value, decimals)
-    )
+    let number = |share: Ratio| plain(share.value, decimals);
+    let (low, high) = (number(share.low), number(share.high));
+    if low == high { high } else { [low, high].join(" to ") }
 }
 
 /// The rules, in the order in which they count.
@@ -444,14 +442,14 @@ fn tapped(resolved: &Resolved) -> bool {
     resolved.joint.given() == Some(Joint::Tapped)
 }
 
-/// `27.1 to 44.9 kN`.
+/// `27.1 to 44.9 kN`; one figure where both print alike.
 fn range(clamp: Spread<Force>) -> String {
     let number = |clamp: Force| print::number(clamp.into(), Unit::Kilonewton, Style::Decimal { step: 0.0 });
-    let (low, high) = (number(clamp.low), said(clamp.high, Unit::Kilonewton));
-    if clamp.low < clamp.high {
-        format!("{low} to {high}")
-    } else {
+    let high = said(clamp.high, Unit::Kilonewton);
+    if number(clamp.low) == number(clamp.high) {
         high
+    } else {
+        [number(clamp.low), high].join(" to ")
     }
 }
 
