@@ -72,6 +72,19 @@ fn a_reading_of_60_7_is_within_a_click_wrench() {
 }
 
 #[test]
+fn an_adapter_square_to_the_wrench_needs_no_lengths() {
+    let of = |angle| {
+        let typed = [("spec", "60 N·m"), ("adapter", "50"), ("adapter-angle", angle)];
+        let assessment = assessed(&typed);
+        let waits = assessment.sections[0].missing.contains(&"wrench");
+        (result(&assessment, "wrench-setting"), waits)
+    };
+    assert_eq!(of("90"), (Some(60.0), false));
+    assert_eq!(of("270°"), (Some(60.0), false));
+    assert_eq!(of("45"), (None, true));
+}
+
+#[test]
 fn torque_plus_angle_is_a_single_use_spec() {
     let typed = [
         ("thread", "M10"),

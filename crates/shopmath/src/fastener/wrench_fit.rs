@@ -101,12 +101,7 @@ fn finding(fit: Fit, head: Length, id: &'static str, name: &'static str, unit: U
                 length(fit.wrench),
                 Unit::Millimetre,
             ),
-            Term::new(
-                "head",
-                "width across flats typed",
-                Quantity::from(head),
-                Unit::Millimetre,
-            ),
+            Term::new("head", "width across flats", Quantity::from(head), Unit::Millimetre),
         ],
         source: source::WRENCH_SLACK,
     };

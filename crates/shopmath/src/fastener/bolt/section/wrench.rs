@@ -13,9 +13,12 @@ use crate::result::{Difference, Finding, Id, Style, Term, Working};
 use crate::source::fastener as sources;
 use uom::si::f64::{Length, Ratio, Torque};
 
+/// An adapter whose angle has no more cosine than this is square to the wrench.
+const SQUARE: f64 = 1e-9;
+
 /// The adapter's effect, as far as its fields tell.
 enum Through {
-    /// No adapter: what is set is what arrives.
+    /// No adapter, or one square to the wrench, whose lengths do not matter: what is set is what arrives.
     Straight,
     /// Through an adapter of this gain.
     Adapter(Adapter, Ratio),
@@ -52,8 +55,12 @@ fn through(common: &mut Common<'_>, section: &mut Section) -> Through {
     let Some(adapter) = adapter else {
         return Through::Straight;
     };
+    let angle = resolved.adapter_angle.given();
+    if resolved.wrench.is_empty() && angle.is_some_and(|angle| angle.value.cos().abs() < SQUARE) {
+        return Through::Straight;
+    }
     section.want("wrench", &resolved.wrench);
-    let (Some(wrench), Some(angle)) = (resolved.wrench.given(), resolved.adapter_angle.given()) else {
+    let (Some(wrench), Some(angle)) = (resolved.wrench.given(), angle) else {
         return Through::Unknown;
     };
     section.cautions.push(cautions::MEASURE_TO_HAND);
@@ -126,7 +133,7 @@ fn setting_finding(target: Torque, setting: Torque, through: &Through, unit: Uni
         terms.push(Term::new("α", "adapter from straight out", adapter.angle, Unit::Degree));
         "setting = T·L/(L + E·cos α)"
     } else {
-        "setting = T, without an adapter"
+        "setting = T, without an adapter or with one square to the wrench"
     };
     let working = Working {
         equation,
