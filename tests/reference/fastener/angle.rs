@@ -364,6 +364,23 @@ fn a_later_torque_never_loosens_and_can_tighten() {
 }
 
 #[test]
+fn a_torque_below_what_an_angle_gave_is_told() {
+    for (spec, told) in [
+        ("20 Nm + 30° + 10 Nm", true),
+        ("20 Nm + 90° + 40 Nm", true),
+        ("20 Nm + 10 Nm + 30°", false),
+        ("20 Nm + 5° + 60 Nm", false),
+        ("20 Nm + 90°", false),
+    ] {
+        let typed = [("thread", "M10"), ("class", "10.9"), ("spec", spec), ("grip", "40")];
+        let assessment = assessed(&typed);
+        let angle = assessment.sections.iter().find(|section| section.title == "Angle");
+        let notes = angle.unwrap().notes.concat();
+        assert_eq!(notes.contains("the wrench is there before it turns"), told, "{spec}");
+    }
+}
+
+#[test]
 fn the_screen_shows_both_ranges_and_the_plot_joins_them() {
     let assessment = assessed(&[
         ("thread", "M10"),

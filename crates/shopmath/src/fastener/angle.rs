@@ -45,6 +45,9 @@ pub struct Turned {
     pub angle_to_yield: Angle,
     /// Stretch for good, of the turn past yield.
     pub past_yield: Spread<Length>,
+    /// Whether a torque behind an angle is less than the bolt has by then, at middling friction: the wrench is
+    /// there before it turns.
+    pub idle_torque: bool,
     /// Whether a torque of the spec is more than the bolt takes: at every friction, at a middling one, at
     /// some.
     pub torque_yields: Spread<bool>,
@@ -67,6 +70,7 @@ struct Lane {
     clamp: f64,
     snug: Option<f64>,
     past: f64,
+    idle: bool,
     torque_yields: bool,
 }
 
@@ -148,6 +152,7 @@ impl Joint {
             torque: ends(|lane| lane.clamp * lane.lever).map(newton_metres),
             angle_to_yield: finite("angle to yield", radians(to_yield))?,
             past_yield: ends(|lane| lane.past).map(|past| metres(past * per_radian)),
+            idle_torque: mid.idle,
             torque_yields: Spread {
                 low: least.iter().all(|lane| lane.torque_yields),
                 mid: mid.torque_yields,
@@ -179,6 +184,7 @@ impl Joint {
             clamp: 0.0,
             snug: None,
             past: 0.0,
+            idle: false,
             torque_yields: false,
         };
         legs.iter().fold(begin, |lane, leg| match leg {
@@ -205,6 +211,7 @@ impl Lane {
         let target = torque / self.lever;
         Self {
             clamp: self.clamp.max(target.min(self.limit)),
+            idle: self.idle || self.snug.is_some() && target < self.clamp,
             torque_yields: self.torque_yields || target > self.limit,
             ..self
         }

@@ -40,6 +40,9 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
         if turns {
             section.findings.extend(scatter(common, &turned));
         }
+        if turned.idle_torque {
+            section.notes.push(NOTE_IDLE.into());
+        }
         if turned.torque_yields.high {
             section.cautions.push(cautions::TORQUE_PASSES_YIELD);
         }
@@ -51,6 +54,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
     section
 }
 
+const NOTE_IDLE: &str = "A torque behind an angle is below what the bolt has by then: the wrench is there before it turns, and it adds nothing. Check the order of the spec.";
 const NOTE_STIFFNESS: &str = "Counts one solid part, a full-diameter shank and no washers or gaskets; each makes the joint softer, and the same angle then gives less clamp load.";
 
 /// The whole angle of the spec.
