@@ -24,6 +24,8 @@ fn metric_stress_areas_round_to_the_printed_figure() {
         ("M8x1", 39.2, 0.05, Mark::Memory),
         ("M10x1.25", 61.2, 0.05, Mark::Memory),
         ("M12x1.5", 88.1, 0.05, Mark::Memory),
+        ("M22", 303.0, 0.5, Mark::Memory),
+        ("M22x1.5", 333.0, 0.5, Mark::Memory),
     ] {
         let area = thread(name).stress_area().get::<SquareMillimetre>();
         row(name, mark, area, printed, Tolerance::Absolute(half_digit));
@@ -266,7 +268,7 @@ fn every_metric_row_follows_the_rules_of_iso_965() {
         );
         count += 1;
     }
-    assert_eq!(count, 22, "M4 to M20, coarse and fine");
+    assert_eq!(count, 27, "M4 to M22, coarse and fine");
 }
 
 #[test]
@@ -385,7 +387,7 @@ fn every_row_is_in_order() {
             thread.name
         );
         assert!(
-            thread.diameter > mm(3.9) && thread.diameter < mm(20.1),
+            thread.diameter > mm(3.9) && thread.diameter < mm(22.1),
             "{}",
             thread.name
         );

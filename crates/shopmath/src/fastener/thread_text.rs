@@ -271,6 +271,10 @@ mod tests {
             ("m10 x 1,25", "M10×1.25", None),
             ("M 8", "M8×1.25", None),
             ("M8 fine", "M8×1", None),
+            ("M14x1.25", "M14×1.25", None),
+            ("M12x1", "M12×1", None),
+            ("M12 fine", "M12×1.5", None),
+            ("M22x1.5", "M22×1.5", None),
             ("M10-1.5", "M10×1.5", None),
             ("M10x55", "M10×1.5", Some(55.0)),
             ("M10 x 1.25 x 40", "M10×1.25", Some(40.0)),
@@ -362,7 +366,7 @@ mod tests {
             ("M5 fine", "“fine” is no pitch of M5 in this table. Type one of M5×0.8."),
             (
                 "M9",
-                "“M9” is no size in the table. Type one of M4, M5, M6, M7, M8, M10, M12, M14, M16, M18, M20.",
+                "“M9” is no size in the table. Type one of M4, M5, M6, M7, M8, M10, M12, M14, M16, M18, M20, M22.",
             ),
             (
                 "10",
