@@ -290,6 +290,15 @@ fn a_thread_a_belt_and_a_torque_lead_on() -> Outcome {
     ensure!(phone.field("thread")? == "M12 x 1.5" && phone.field("class")? == "10.9");
     ensure!(phone.field("spec")? == "110 N·m", "{:?}", phone.field("spec"));
     phone.until_text("#verdict", "Believable")?;
+    // A limit is converted, and asked about before it is judged as a torque.
+    phone.open("#/convert?q=Idler%20min.%2040%20Nm")?;
+    phone.until_text(".read-as", "Idler: min. 40 N·m")?;
+    phone.tap(".answers a.button")?;
+    phone.until_text("#spec-error", "a limit, not a torque")?;
+    phone.tap(".field-spec .fault .chip")?;
+    phone.until("the torque alone", || {
+        Ok((phone.field("spec")? == "40 N·m").then_some(()))
+    })?;
     // A fraction alone may name a thread, or be a length.
     phone.open("#/convert?q=9%2F16")?;
     phone.tap(".fault .chip")?;

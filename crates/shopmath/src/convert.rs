@@ -44,6 +44,8 @@ const SMALL_TORQUE: f64 = 2.0;
 pub struct Conversion {
     /// What stood before the value.
     pub label: Option<String>,
+    /// What makes a limit of the value, such as `min.` or `>`.
+    pub limit: Option<String>,
     /// Each stage with its rows; one stage for a plain value.
     pub stages: Vec<Stage>,
     /// The spec alone, as Bolt takes it: the stages as read and how the threads are lubricated.
@@ -204,12 +206,16 @@ pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
     if line.stages.iter().any(read::Stage::contradicts) {
         cautions.insert(0, caution::FIGURES_DISAGREE);
     }
-    let spec = match bolt::lubrication(text) {
-        Some(word) => format!("{} ({word})", print::stages(&line.stages)),
-        None => print::stages(&line.stages),
-    };
+    let mut spec = print::stages(&line.stages);
+    if let Some(limit) = line.limit {
+        spec = [limit, " ", &spec].concat();
+    }
+    if let Some(word) = bolt::lubrication(text) {
+        spec = [&spec, " (", word, ")"].concat();
+    }
     Ok(Conversion {
         label: line.label.map(str::to_owned),
+        limit: line.limit.map(str::to_owned),
         stages,
         spec,
         cautions,
@@ -399,6 +405,8 @@ mod tests {
             ("Drain plug: 25 Nm (18 lb-ft)", "25 N·m"),
             ("Drain plug: 25 Nm (30 lb-ft)", "25 N·m (30 lbf·ft)"),
             ("Rod 35-45 ft-lb, oiled", "35–45 lbf·ft (oiled)"),
+            ("Plug: at least 12 Nm", "at least 12 N·m"),
+            ("Plug 12 Nm max.", "max 12 N·m"),
             ("Plug 12 N·m (with anti-seize)", "12 N·m (anti-seize)"),
             ("Cap 20.25 N·m + 1/6 turn", "20.25 N·m + 60°"),
         ] {

@@ -80,6 +80,8 @@ pub enum Misread {
     TwoValues,
     /// A stage that turns back; the spec from the next torque on, empty where none follows.
     TurnsBack(String),
+    /// A limit where a torque to tighten to is wanted; the text without what makes it one.
+    Limit(String),
     /// The name of a thing that another bench takes, such as a thread.
     Name(&'static str),
 }
@@ -122,7 +124,7 @@ impl Fault {
     /// Whole texts to offer instead, each one tap away; empty where none can be guessed.
     #[must_use]
     pub fn remedies(&self, text: &str) -> Vec<String> {
-        if let Misread::TurnsBack(whole) = &self.misread {
+        if let Misread::TurnsBack(whole) | Misread::Limit(whole) = &self.misread {
             return Some(whole.clone())
                 .filter(|whole| !whole.is_empty())
                 .into_iter()
@@ -258,6 +260,10 @@ impl fmt::Display for Misread {
             Self::TurnsBack(_) => write!(
                 out,
                 "turning back cannot be kept here. Type the stages after it alone, such as 40 N·m + 90°."
+            ),
+            Self::Limit(whole) => write!(
+                out,
+                "this is a limit, not a torque to tighten to. Type the torque, such as {whole}."
             ),
             Self::Name(what) => write!(out, "this names a {what}; alone there is nothing to convert in it."),
             Self::Leftover => write!(out, "this does not belong to a value. Remove it, or start a new line."),

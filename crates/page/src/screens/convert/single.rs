@@ -47,5 +47,6 @@ pub(super) fn echo(conversion: &Conversion) -> String {
         .as_ref()
         .map(|label| format!("{label}: "))
         .unwrap_or_default();
-    format!("{label}{}", stages.join(" + "))
+    let limit = conversion.limit.as_ref().map(|limit| format!("{limit} "));
+    format!("{label}{}{}", limit.unwrap_or_default(), stages.join(" + "))
 }

@@ -191,11 +191,21 @@ pub(super) fn stages(text: &str) -> Result<Vec<read::Stage>, Fault> {
         kind: None,
         bare: Some(Unit::NewtonMetre),
     };
-    read::stages(text, expect).or_else(|fault| match read::line(text) {
-        Ok(line) => Ok(line.stages),
-        Err(of_line) if of_line.misread == Misread::TwoValues || fault.misread == Misread::NoNumber => Err(of_line),
-        Err(_) => Err(fault),
-    })
+    let (read, limit) = match read::stages(text, expect) {
+        Ok(read) => (read, read::limit_behind(text)),
+        Err(fault) => match read::line(text) {
+            Ok(line) => (line.stages, line.limit),
+            Err(of_line) if of_line.misread == Misread::TwoValues || fault.misread == Misread::NoNumber => {
+                return Err(of_line);
+            }
+            Err(_) => return Err(fault),
+        },
+    };
+    let to_reach = |stage: &read::Stage| stage.value.is_range() || stage.value.kind() != Kind::Torque;
+    if limit.is_some() && !read.iter().all(to_reach) {
+        return Err(Fault::new(0..text.len(), Misread::Limit(print::stages(&read))));
+    }
+    Ok(read)
 }
 
 /// The text of a spec with a unit behind its number without one, which only the first stage can have;
@@ -286,6 +296,34 @@ mod tests {
         text.set("spec", spec);
         let fault = resolve(&text).errors.remove(0);
         (fault.sentence, fault.remedies)
+    }
+
+    #[test]
+    fn a_limit_is_no_torque_to_tighten_to() {
+        for (spec, torque) in [
+            ("min. 40 Nm", "40 N·m"),
+            ("max 40 Nm", "40 N·m"),
+            ("> 40 Nm", "40 N·m"),
+            (">40 Nm", "40 N·m"),
+            ("≥ 40 Nm", "40 N·m"),
+            ("<= 40 Nm", "40 N·m"),
+            ("at least 40 Nm", "40 N·m"),
+            ("Idler bolt: no more than 40 ft-lb", "40 lbf·ft"),
+            ("up to 40 Nm", "40 N·m"),
+            ("40 Nm max.", "40 N·m"),
+            ("40 max", "40 N·m"),
+            ("40 Nm (min)", "40 N·m"),
+            ("min 40 Nm + 90°", "40 N·m + 90°"),
+        ] {
+            let (sentence, remedies) = wrong(spec);
+            assert!(sentence.contains("a limit, not a torque"), "{spec}: {sentence}");
+            assert_eq!(remedies, [torque], "{spec}");
+        }
+        for spec in ["max 40-45 Nm", "Bolt to 40 Nm", "Minimum flow bolt 40 Nm"] {
+            let mut text = BoltText::default();
+            text.set("spec", spec);
+            assert!(resolve(&text).errors.is_empty(), "{spec}");
+        }
     }
 
     #[test]

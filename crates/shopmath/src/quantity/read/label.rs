@@ -35,6 +35,30 @@ const JOINTS: &[&str] = &[
 ];
 /// Words between a value and the state it holds for.
 const AT: &[&str] = &["at", "@"];
+/// Words and signs that make a limit of a value.
+const LIMITS: &[&str] = &[
+    "min",
+    "max",
+    "minimum",
+    "maximum",
+    ">",
+    "<",
+    "≥",
+    "≤",
+    ">=",
+    "<=",
+    "least",
+    "most",
+    "than",
+    "below",
+    "above",
+    "over",
+    "under",
+    "mindestens",
+    "höchstens",
+];
+/// Words that begin such words.
+const BEFORE_LIMITS: &[&str] = &["at", "no", "not", "more", "less", "up"];
 /// How far apart the ends of a range of one spec may lie; numbers further apart are no two such values.
 const APART: f64 = 3.0;
 
@@ -54,6 +78,28 @@ fn last_word(label: &str) -> Option<&str> {
 /// name of a thread.
 pub(super) fn counts(label: &str) -> bool {
     last_word(label).is_some_and(|word| known(COUNTED, word) || known(STAGES, word) || is_thread(word))
+}
+
+/// Whether a word makes a limit of the value beside it.
+pub(super) fn is_limit(word: &str) -> bool {
+    known(LIMITS, word)
+}
+
+/// The words at the end of a label that make a limit of the value behind it: `min.`, `at least`, `up to`.
+pub(super) fn limit(label: &str) -> Option<&str> {
+    let mut words = label.split_whitespace().rev();
+    let last = words.next()?;
+    let mut first = words.next();
+    let up_to = last.eq_ignore_ascii_case("to") && first.is_some_and(|word| word.eq_ignore_ascii_case("up"));
+    if !up_to && !is_limit(last) {
+        return None;
+    }
+    let mut start = last;
+    while let Some(word) = first.filter(|word| known(BEFORE_LIMITS, word)) {
+        start = word;
+        first = words.next();
+    }
+    Some(label.get(start.as_ptr().addr() - label.as_ptr().addr()..)?.trim_end())
 }
 
 /// Whether a stage without a torque is joined to a label: `snug` before `+ 90`, `snug, then` before `90`.

@@ -137,6 +137,8 @@ fn rounding(typed: Typed) -> f64 {
 pub struct Line<'a> {
     /// What stood before the value, such as "Tensioner bolt".
     pub label: Option<&'a str>,
+    /// What makes a limit of the value, before or behind it, such as `min.` or `>`.
+    pub limit: Option<&'a str>,
     /// The values joined by `+`; one for a plain value. Several are torques and angles only.
     pub stages: Vec<Stage>,
 }
@@ -244,8 +246,13 @@ fn line_from(text: &str, from: usize) -> Result<Line<'_>, Fault> {
                         .filter(|_| joined)
                         .unwrap_or(Fault::new(place, Misread::TwoValues)));
                 }
+                let limit = label::limit(label);
+                let label = limit
+                    .and_then(|limit| label.trim_end().strip_suffix(limit))
+                    .unwrap_or(label);
                 let label = Some(trim_label(label)).filter(|label| !label.is_empty());
-                return Ok(Line { label, stages });
+                let limit = limit.or_else(|| limit_behind(text));
+                return Ok(Line { label, limit, stages });
             }
             // What is wrong with the number of a stage, `Stage 1: 20 N·m`, says less than what is behind it.
             Err(mut fault) if counted || first_fault.is_none() => {
@@ -369,6 +376,17 @@ const NOTES: &[&str] = &[
     "af",
 ];
 
+/// The word behind the value of a text that reads that makes a limit of it: `40 N·m max.`
+#[must_use]
+pub fn limit_behind(text: &str) -> Option<&str> {
+    let text = text.trim_end_matches(|letter: char| closes(letter) || letter == ')');
+    let parts = |letter: char| letter.is_whitespace() || letter == '(';
+    let word = text.rsplit(parts).next()?;
+    let before = text.strip_suffix(word)?.trim_end();
+    // `rev / min`
+    (label::is_limit(word) && !before.is_empty() && !before.ends_with('/')).then_some(word)
+}
+
 /// Whether what stands behind a value says something of it and is no value itself: `max.`, `(oiled)`, the
 /// mark of a footnote, or what closes an entry of a pasted list.
 fn is_note(rest: &str) -> bool {
@@ -412,11 +430,13 @@ fn value_starts(text: &str, from: usize) -> impl Iterator<Item = usize> + '_ {
                 || matches!(word, Some("st" | "nd" | "rd" | "th")))
     };
     let begins_with_value = from == 0 && text.trim_start().starts_with(opens) && !counts(text.trim_start());
-    let mut previous = ' ';
+    let (mut before, mut previous) = (' ', ' ');
     text.char_indices()
         .filter(move |(_, letter)| {
-            let starts_word = previous.is_whitespace() || matches!(previous, ':' | '=' | '~' | '≈' | 'Ø' | '⌀');
-            previous = *letter;
+            // `>40 N·m`, and not the end of a tag.
+            let sign = before.is_whitespace() && matches!(previous, '>' | '<' | '≥' | '≤');
+            let starts_word = previous.is_whitespace() || sign || matches!(previous, ':' | '=' | '~' | '≈' | 'Ø' | '⌀');
+            (before, previous) = (previous, *letter);
             starts_word && opens(*letter)
         })
         .map(|(index, _)| index)
