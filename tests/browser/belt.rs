@@ -96,10 +96,13 @@ fn the_demo_drive_opens_by_itself_and_says_what_it_is() -> Outcome {
          .compareDocumentPosition(document.querySelector('.route')) & Node.DOCUMENT_POSITION_FOLLOWING)";
     phone.until_true("the engine off before the drawing", ahead)?;
 
-    // A way to one's own drive and to one more pulley stands by the pulleys, not at the foot.
-    let near = "const top = (id) => document.getElementById(id).getBoundingClientRect().top; \
-         const last = top('pulley-6'); return ['add-pulley', 'begin-drive'].every((id) => top(id) >= last && top(id) < last + 150)";
-    phone.until_true("the ways to begin and to add by the pulleys", near)?;
+    // A way to one's own drive and to one more pulley stands by the length, not at the foot, and no thumb
+    // takes one for the other.
+    let near = "const box = (id) => document.getElementById(id).getBoundingClientRect(); \
+         const last = document.querySelector('output.verdict').getBoundingClientRect().bottom; \
+         return box('begin-drive').top < last + 220 && box('begin-drive').top > box('add-pulley').bottom + 40";
+    phone.until_true("the ways to begin and to add below the length, apart", near)?;
+    ensure!(phone.text("#begin-drive")? == "Begin your own drive");
 
     // Changed, it is the demo no longer; one's own drive can be begun, and the other brought back.
     phone.tap("#begin-drive")?;
@@ -111,6 +114,16 @@ fn the_demo_drive_opens_by_itself_and_says_what_it_is() -> Outcome {
          const room = tabs.top - back.bottom; return room >= 0 && (route.top >= 0 || room < 20)";
     phone.until_true("the new drawing and the way back in sight", seen)?;
     ensure!(phone.count(".grip")? == 2 && !phone.text("main")?.contains("Larkfield"));
+    // Once it is one's own, what puts it away says so.
+    phone.tap("#add-pulley")?;
+    phone.until_text("#begin-drive", "Start over")?;
+    phone.tap("#begin-drive")?;
+    phone.until_text(".bring", "A new drive is begun")?;
+    phone.tap("#bring-back")?;
+    phone.until_text("#pulley-3", "pulley 3")?;
+    phone.tap("#demo-drive")?;
+    phone.until_text("main > .note", "Demo")?;
+    phone.tap("#begin-drive")?;
     phone.tap("#bring-back")?;
     phone.until_text("main > .note", "Demo")?;
     phone.tap("#begin-drive")?;

@@ -51,13 +51,26 @@ fn a_pulley_follows_the_finger_and_the_arrows() -> Outcome {
         until_field(&phone, key, wanted)?;
     }
 
-    // Its panel is far below: where the drawing is seen, its name is, and a way there.
+    // On one screen of a phone: the drawing, the arrows that move the pulley, and the length, nothing else between.
     phone.open("#/convert")?;
     phone.open("#/belt")?;
+    let top = "return document.querySelector('output.verdict').getBoundingClientRect().top";
+    let before: f64 = phone.script(top, Vec::new())?;
     phone.drag(grip, [1.0, 1.0])?;
-    let seen = "const box = document.getElementById('to-panel').getBoundingClientRect(); return scrollY === 0 && box.bottom < innerHeight";
-    phone.until_true("the name of the pulley by the drawing", seen)?;
-    phone.until_text("#to-panel", "Change 5 water pump")?;
+    phone.until_text(".panel h2", "Pulley 5 of 6")?;
+    let seen = "const box = (name) => document.querySelector(name).getBoundingClientRect(); \
+         return scrollY === 0 && box('.route').top >= 0 && [...document.querySelectorAll('.taken button')].length === 5 \
+         && box('.taken').bottom <= box('.verdict').top && box('.verdict .number').bottom < box('.tabs').top";
+    phone.until_true("drawing, arrows and length on one screen", seen)?;
+    let after: f64 = phone.script(top, Vec::new())?;
+    ensure!(
+        (before - after).abs() < 0.1,
+        "the length moved from {before} to {after}"
+    );
+    // Its button is swiped into sight, and its panel comes next below the length.
+    let shown = "const box = (name) => document.querySelector(name).getBoundingClientRect(); \
+         return box('#pulley-5').left >= 0 && box('#pulley-5').right <= innerWidth && box('.panel').top < box('.verdict').bottom + 20";
+    phone.until_true("the button in sight and the panel by the length", shown)?;
     phone.tap("#to-panel")?;
     phone.until_true("the panel to be led to", "return document.activeElement.id === 'head-pulley' && document.getElementById('pulley-x').getBoundingClientRect().bottom < innerHeight")?;
     Ok(())
@@ -121,9 +134,16 @@ fn order_side_name_and_number_of_pulleys_change_by_buttons() -> Outcome {
     phone.until_text(".panel h2", "Pulley 4 of 6")?;
     phone.until_result("effective-length", length, 1e-12)?;
 
-    phone.tap("#flip")?;
-    phone.until_text("#flip", "Ribbed")?;
-    phone.tap("#flip")?;
+    // The side is a choice of two, and says which one holds.
+    let back = "[name='side'][value='back']";
+    let is_back = |held: bool| format!("return document.querySelector(\"{back}\").checked === {held}");
+    phone.until_true("its back to the belt", &is_back(true))?;
+    phone.tap("[name='side'][value='rib']")?;
+    phone.until_true("its grooves to the belt", &is_back(false))?;
+    phone.until("the pulley turned", || {
+        Ok(phone.field("pulleys")?.contains("idler:rib:").then_some(()))
+    })?;
+    phone.tap(back)?;
     phone.until_result("effective-length", length, 1e-12)?;
 
     // The tensioner's and the loads' texts go along with a new name, typed letter by letter.

@@ -61,8 +61,11 @@ fn six_pulleys_are_placed_by_tape_and_sized_by_string_and_ratio() -> Outcome {
         phone.type_into("pulley-name", pulley.name)?;
         phone.until_text("#pulley-2", pulley.name)?;
         if pulley.flat {
-            phone.tap("#flip")?;
-            phone.until_text("#flip", "Back")?;
+            phone.tap("[name='side'][value='back']")?;
+            phone.until("the pulley turned", || {
+                let turned = format!("{}:back:", pulley.name);
+                Ok(phone.field("pulleys")?.contains(&turned).then_some(()))
+            })?;
         }
         phone.tap(".panel .more summary")?;
         size(&phone, pulley)?;

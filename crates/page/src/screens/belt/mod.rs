@@ -14,7 +14,7 @@ use crate::settings::SettingsHandle;
 use crate::views::bring::Bring;
 use crate::views::button::Button;
 use crate::views::caution::{caution, cautions};
-use crate::views::focus::focus;
+use crate::views::focus::{focus, into_sight};
 use crate::views::settings::tools_choice;
 use crate::views::spoken::Spoken;
 use panel::Panel;
@@ -275,15 +275,17 @@ pub(crate) fn Belt(props: &Props) -> Html {
             { caution(&engine_off) }
             <RouteView whole={assessment.clone()} text={drive.text.clone()} chosen={drive.chosen} {tools} onact={onact.clone()} />
             if let Some(undo) = &drive.undo { <Bring words={undo.words()} id={BRING} onback={bring_back_by(undo, &onact)} /> }
-            <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back." }</p>
-            { pulley_buttons(discs, drive.chosen, is_bare(&drive.text), &onact) }
-            <div class="chips">
-                if !is_demo { { replace("demo-drive", "Show the demo drive", DriveText::demo(), &onact) } }
-                if drive.text != DriveText::begin() { { replace("begin-drive", "Begin your own drive", DriveText::begin(), &onact) } }
-            </div>
             if let Some((index, disc)) = chosen {
                 <Panel key={drive.panel} {index} {disc} text={drive.text.clone()} count={discs.len()} settled={drive.settled} onact={onact.clone()} />
             }
+            // A list that cannot be read takes no other one.
+            if is_bare(&drive.text) || !discs.is_empty() { <div class="chips">{ add_pulley(discs.len(), &onact) }</div> }
+            // Between what adds one pulley and what puts all of them away.
+            <p class="note">{ "Seen from the front, x to the right, y up. Double rim: ribbed. Broken rim: flat, on the belt’s back." }</p>
+            <div class="chips">
+                if !is_demo { { replace("demo-drive", "Show the demo drive", DriveText::demo(), &onact) } }
+                if drive.text != DriveText::begin() { { replace("begin-drive", if is_demo { "Begin your own drive" } else { "Start over" }, DriveText::begin(), &onact) } }
+            </div>
             <Spoken words={section::spoken(&assessment)} />
             { section::strip() }
             { section::sections(&assessment, &drive.text, &onset, tools) }
@@ -293,9 +295,9 @@ pub(crate) fn Belt(props: &Props) -> Html {
     }
 }
 
-/// The pulleys as buttons, for those who can't tap the drawing, and one to add another. Arrow keys on the
-/// one that is chosen move it, as a finger does on the drawing.
-fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, bare: bool, onact: &Callback<Action>) -> Html {
+/// The pulleys as buttons, for those who can't tap the drawing. Arrow keys on the one that is chosen move it,
+/// as a finger does on the drawing.
+fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, onact: &Callback<Action>) -> Html {
     let button = |(index, disc): (usize, &Disc)| {
         let pressed = chosen == Some(index);
         let onkeydown = {
@@ -317,14 +319,8 @@ fn pulley_buttons(discs: &[Disc], chosen: Option<usize>, bare: bool, onact: &Cal
             </button>
         }
     };
-    // A list that cannot be read takes no other one.
-    let can_grow = bare || !discs.is_empty();
     html! {
-        <div class="chips">
-            // A list of its own: beside another button, all of them would be made anew when one is added.
-            <div class="pulleys" role="group" aria-label="Pulleys">{ for discs.iter().enumerate().map(button) }</div>
-            if can_grow { { add_pulley(discs.len(), onact) } }
-        </div>
+        <div class="strip pulleys" role="group" aria-label="Pulleys" onfocusin={into_sight}>{ for discs.iter().enumerate().map(button) }</div>
     }
 }
 
@@ -336,9 +332,7 @@ fn add_pulley(count: usize, onact: &Callback<Action>) -> Html {
         onact.emit(Action::Choose(None));
         onact.emit(Action::Edit(Edit::AddAfter(count.saturating_sub(1))));
     });
-    Button::chip("Add a pulley", onclick)
-        .id("add-pulley")
-        .keyed("add-pulley")
+    Button::chip("Add a pulley", onclick).id("add-pulley").draw()
 }
 
 /// The millimetres an arrow key moves a pulley, to the right and up.

@@ -6,9 +6,9 @@ use super::Action;
 use crate::forms::typing;
 use crate::pace;
 use crate::views::button::Button;
+use crate::views::choice::choice;
 use crate::views::focus::focus;
 use crate::views::fold::use_fold;
-use crate::views::icon::signed;
 use crate::views::jumps::heading;
 use shopmath::drive::bench::DriveText;
 use shopmath::drive::bench::drawing::Disc;
@@ -119,15 +119,6 @@ pub(super) fn Panel(props: &Props) -> Html {
         use_effect_with(*settled, move |_| dispatcher.dispatch(Change::Settle));
     }
     let act = |action: fn(usize) -> Edit| onact.reform(move |_: MouseEvent| Action::Edit(action(index)));
-    let nudge = |words: &'static str, name: &'static str, right: f64, up: f64| {
-        let onclick = onact.reform(move |_: MouseEvent| {
-            let pulley = index;
-            Action::Edit(Edit::Nudge { pulley, right, up })
-        });
-        Button::chip(signed(words, &format!("1 mm {name}")), onclick)
-            .id(name)
-            .draw()
-    };
     let turn = |id: &'static str, words: &'static str, to: Option<usize>| {
         let to = to.filter(|to| to < count);
         let (dispatcher, onact) = (draft.dispatcher(), onact.clone());
@@ -161,6 +152,7 @@ pub(super) fn Panel(props: &Props) -> Html {
         Action::Choose(None)
     });
     let ribbed = disc.side == Side::Rib;
+    let flip = onact.reform(move |_| Action::Edit(Edit::Flip(index)));
     let (arm, load) = (arm(text, index), load(text, index));
     // One button for both, so that the keyboard stays on it.
     let hold = match (&arm, &load) {
@@ -209,17 +201,11 @@ pub(super) fn Panel(props: &Props) -> Html {
                 { field(PulleyEntry::Up, "pulley-y", "y, up, mm", plain(disc.y, 2)) }
                 if let Some(load) = load { { field(PulleyEntry::Load, "pulley-load", "Load, such as 0.6 kW, 12 N·m or 90 A 14 V", load) } }
             </form>
-            <div class="pad pad-nudge">
-                { nudge("←", "left", -1.0, 0.0) }
-                { nudge("→", "right", 1.0, 0.0) }
-                { nudge("↑", "up", 0.0, 1.0) }
-                { nudge("↓", "down", 0.0, -1.0) }
-            </div>
-            <p class="note">{ "Each arrow moves it 1 mm; so do the arrow keys on its button above." }</p>
+            <p class="note">{ "Each arrow under the drawing moves it 1 mm; so do the arrow keys on its button." }</p>
+            { choice("side", "Side of the belt on it", &[("rib", "Ribs"), ("back", "Back")], disc.side.id(), &flip) }
             <div class="pad">
                 { turn("earlier", "Earlier in the route", index.checked_sub(1)) }
                 { turn("later", "Later in the route", index.checked_add(1)) }
-                { Button::chip(if ribbed { "Ribbed: turn to back" } else { "Back: turn to ribbed" }, act(Edit::Flip)).id("flip").draw() }
                 { Button::chip("Add one after it", add).id("add-after").draw() }
                 if let Some((words, onclick)) = hold { { Button::chip(words, onclick).id("hold").draw() } }
                 { Button::chip("Remove it", act(Edit::Remove)).id("remove").draw() }

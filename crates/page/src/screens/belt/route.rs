@@ -4,12 +4,13 @@
 //! pulley moves, only this is worked out and drawn, once per frame; the rest of the screen takes the
 //! new place over when the finger rests or lets go.
 
-use super::{Action, section};
+use super::{Action, pulley_buttons, section};
 use crate::views::button::Button;
+use crate::views::icon::signed;
 use crate::views::jumps::lead_to;
 use crate::views::sketch::mark;
 use gloo::timers::callback::Timeout;
-use gloo::utils::window;
+use gloo::utils::{document, window};
 use shopmath::drive::bench::drawing::Drawing;
 use shopmath::drive::bench::edit::{Edit, apply};
 use shopmath::drive::bench::{Assessment, DriveText, glance, resolve};
@@ -64,6 +65,11 @@ pub(super) fn RouteView(props: &Props) -> Html {
     let hand = use_mut_ref(Hand::default);
     let moved = use_state(|| None::<Moved>);
     let picture = use_node_ref();
+    use_effect_with(props.chosen, |chosen| {
+        if let Some(pulley) = *chosen {
+            swipe_to(pulley);
+        }
+    });
     let moving = moved
         .as_ref()
         .filter(|moved| Rc::ptr_eq(&moved.from, &props.whole))
@@ -142,24 +148,49 @@ pub(super) fn RouteView(props: &Props) -> Html {
                 { for sketch.marks.iter().map(mark) }
                 { for frame.grips(&whole.drawing).into_iter().map(grip) }
             </svg>
-            { taken(&whole.drawing, props.chosen) }
+            { pulley_buttons(&whole.drawing.discs, props.chosen, &props.onact) }
+            { taken(&whole.drawing, props) }
             { section::headline(whole, props.tools, moving.is_some()) }
         </>
     }
 }
 
-/// Under the drawing, the pulley that is worked on and the way to its panel, which stands far below;
+/// Under the drawing, what moves the pulley that is worked on, and the way to its panel below the length;
 /// before, how to take one. As high either way, so that nothing moves under the finger.
-fn taken(drawing: &Drawing, chosen: Option<usize>) -> Html {
-    let disc = chosen.and_then(|index| drawing.discs.get(index).map(|disc| (index, disc)));
+fn taken(drawing: &Drawing, props: &Props) -> Html {
+    let disc = props
+        .chosen
+        .and_then(|index| drawing.discs.get(index).map(|disc| (index, disc)));
+    let Some((pulley, disc)) = disc else {
+        return html! { <div class="taken"><p class="note">{ "Tap a pulley to change it, or drag it." }</p></div> };
+    };
+    let nudge = |words: &'static str, name: &'static str, right: f64, up: f64| {
+        let onclick = props
+            .onact
+            .reform(move |_: MouseEvent| Action::Edit(Edit::Nudge { pulley, right, up }));
+        Button::chip(signed(words, &format!("1 mm {name}")), onclick)
+            .id(name)
+            .draw()
+    };
     html! {
         <div class="taken">
-            if let Some((index, disc)) = disc {
-                { Button::chip(format!("Change {} {}", index + 1, disc.name), Callback::from(|_: MouseEvent| lead_to("pulley"))).id("to-panel").draw() }
-            } else {
-                <p class="note">{ "Tap a pulley to change it, or drag it." }</p>
-            }
+            { nudge("←", "left", -1.0, 0.0) }
+            { nudge("→", "right", 1.0, 0.0) }
+            { nudge("↑", "up", 0.0, 1.0) }
+            { nudge("↓", "down", 0.0, -1.0) }
+            { Button::chip("Edit", Callback::from(|_: MouseEvent| lead_to("pulley"))).label(format!("Edit {} {}", pulley + 1, disc.name)).id("to-panel").draw() }
         </div>
+    }
+}
+
+/// Swipes the strip of the pulleys' buttons to the one that was taken on the drawing. The page stays.
+fn swipe_to(pulley: usize) {
+    let button = document().get_element_by_id(&format!("pulley-{}", pulley + 1));
+    if let Some((button, strip)) = button.and_then(|button| Some((button.clone(), button.parent_element()?))) {
+        let (own, whole) = (button.get_bounding_client_rect(), strip.get_bounding_client_rect());
+        if own.left() < whole.left() || own.right() > whole.right() {
+            strip.scroll_by_with_x_and_y(own.left() - whole.left() - 48.0, 0.0);
+        }
     }
 }
 
