@@ -151,7 +151,9 @@ fn a_measure_that_cannot_be_says_so_and_changes_nothing() -> Outcome {
         ("pulley-around", "-5", "above 0"),
         ("pulley-ratio", "0", "above 0"),
         ("tape-1", "far", "number"),
-        ("pulley-name", "crank", "another pulley has it"),
+        ("pulley-name", "crank", "such as crank 2"),
+        ("pulley-name", "pump: 2", "A name cannot have one of : ; , @ = in it"),
+        ("pulley-name", "", "Type one, such as idler"),
     ] {
         phone.type_into(key, typed)?;
         phone.until_text(&format!("[id='{key}-error']"), said)?;

@@ -174,6 +174,7 @@ pub fn apply(texts: &DriveText, edit: &Edit) -> Option<DriveText> {
 pub fn check(texts: &DriveText, edit: &Edit) -> Result<(), MeasureFault> {
     let Some(changed) = apply(texts, edit) else {
         return Err(match edit {
+            Edit::Rename { name, .. } if !name.trim().is_empty() => MeasureFault::NameTaken(name.trim().to_owned()),
             Edit::Rename { .. } => MeasureFault::NoName,
             _ => MeasureFault::NoPlace,
         });

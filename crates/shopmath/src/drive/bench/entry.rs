@@ -78,6 +78,7 @@ impl PulleyEntry {
 ///
 /// ```
 /// use shopmath::drive::bench::{DriveText, edit::Edit, entry::{PulleyEntry, change}};
+/// use shopmath::drive::fault::MeasureFault;
 /// let demo = DriveText::demo();
 /// let wider = change(&demo, 2, PulleyEntry::Diameter, "2 1/2 in").unwrap();
 /// assert_eq!(wider, Some(Edit::Resize { pulley: 2, diameter: 63.5 }));
@@ -85,6 +86,7 @@ impl PulleyEntry {
 /// assert!(matches!(around, Some(Edit::Resize { diameter, .. }) if (diameter - 56.02).abs() < 0.01));
 /// assert_eq!(change(&demo, 2, PulleyEntry::Around, ""), Ok(None));
 /// assert!(change(&demo, 2, PulleyEntry::Up, "").is_err());
+/// assert_eq!(change(&demo, 2, PulleyEntry::Name, "A/C; 2"), Err(MeasureFault::NameMarked));
 /// let stop = change(&demo, 1, PulleyEntry::HighStop, "97,5").unwrap();
 /// assert_eq!(stop, Some(Edit::Arm { pulley: 1, pivot: [-128.0, 44.0], stops: [55.0, 97.5] }));
 /// let load = change(&demo, 3, PulleyEntry::Load, "0,2 kW").unwrap();
@@ -105,6 +107,7 @@ pub fn change(texts: &DriveText, pulley: usize, entry: PulleyEntry, typed: &str)
     let (x, y) = (in_millimetres(centre.x), in_millimetres(centre.y));
     let typed_length = || length(0, typed).map(in_millimetres);
     let edit = match entry {
+        PulleyEntry::Name if pulleys::plain(typed) != typed.trim() => return Err(MeasureFault::NameMarked),
         PulleyEntry::Name => Edit::Rename {
             pulley,
             name: typed.to_owned(),

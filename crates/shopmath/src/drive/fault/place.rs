@@ -46,8 +46,12 @@ pub enum MeasureFault {
     NoPulley,
     /// The measure leaves no pulley, such as a ratio of nothing.
     NoDiameter,
-    /// No name, or one that another pulley has.
+    /// No name.
     NoName,
+    /// A name that another pulley has.
+    NameTaken(String),
+    /// A name with a mark in it that parts the texts of a drive.
+    NameMarked,
     /// A place no engine reaches to.
     NoPlace,
 }
@@ -68,9 +72,14 @@ impl fmt::Display for MeasureFault {
                 out,
                 "The pulley list cannot be read yet, or has no such pulley. Put the list right first."
             ),
-            Self::NoName => write!(
+            Self::NoName => write!(out, "The name is missing. Type one, such as idler."),
+            Self::NameTaken(name) => write!(
                 out,
-                "The name is missing, or another pulley has it. Type one of its own, such as idler 2."
+                "“{name}” is the name of another pulley. Type one of its own, such as {name} 2."
+            ),
+            Self::NameMarked => write!(
+                out,
+                "A name cannot have one of : ; , @ = in it. Type letters, digits and spaces, such as idler 2."
             ),
             Self::NoPlace => write!(out, "No pulley stands there. Type millimetres, such as 120 or -45.5."),
             Self::NoDiameter => write!(
