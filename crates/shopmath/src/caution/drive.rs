@@ -152,7 +152,7 @@ pub const TENSION_ASSUMED: Caution = Caution {
     text: "The tension is assumed, not measured: pluck a strand or give the spring's torque before trusting reserve and hub loads.",
 };
 
-/// Cracks, beside any figure of rib loss.
+/// Cracks, beside the first figure of rib loss.
 pub const CRACKS: Caution = Caution {
     slug: "cracks",
     text: "Cracks tell little on an EPDM belt, which rarely has any: go by rib loss. On an older chloroprene belt, three cracks within 3 in mean a new belt.",

@@ -13,8 +13,13 @@ use uom::si::f64::{Length, Ratio};
 
 pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
     let mut findings = aligned(bench);
-    findings.extend(worn_by_length(bench));
-    findings.extend(worn_by_depth(bench));
+    let mut worn = worn_by_length(bench);
+    worn.extend(worn_by_depth(bench));
+    // Once, beside the first figure of rib loss.
+    if let Some(loss) = worn.iter_mut().find(|finding| finding.unit == Unit::Percent) {
+        loss.cautions.insert(0, caution::drive::CRACKS);
+    }
+    findings.extend(worn);
     findings.extend(swinging(bench, held));
     findings
 }
@@ -91,7 +96,7 @@ fn growth_finding(growth: Length, measured: Length) -> Finding {
     let working = Working::new("ΔL = L − name", terms, source::drive::BELT_NAME);
     let mut finding = Finding::new(
         Id::Named("belt-growth"),
-        "longer than its name",
+        "against its name",
         growth,
         Unit::Millimetre,
         "measuring bench",
@@ -119,7 +124,6 @@ fn worn_by_depth(bench: &Bench) -> Option<Finding> {
 fn rib_loss(id: &'static str, name: &'static str, loss: Ratio, working: Working) -> Finding {
     let method = "own estimate from the profile";
     let mut finding = Finding::new(Id::Named(id), name, loss, Unit::Percent, method, working);
-    finding.cautions.push(caution::drive::CRACKS);
     let share = crate::drive::si::in_ones(loss);
     finding.cautions.extend(if share >= wear::LOSS_WORN {
         Some(caution::drive::RIBS_WORN_OUT)

@@ -19,7 +19,7 @@ use uom::si::f64::{AngularVelocity, Force, Ratio};
 const LITTLE: f64 = 1.5;
 
 /// The name of the reserve where no load asks for it.
-const IDLE: &str = "no load: ratio its wrap could hold";
+const IDLE: &str = "grip of its wrap, no load";
 
 /// The fields that set the tension: a text in one of them that cannot be read leaves it unknown.
 const SETS_TENSION: [&str; 5] = ["tensioner", "strand", "frequency", "mass", "spring"];

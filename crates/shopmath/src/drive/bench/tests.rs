@@ -892,3 +892,16 @@ fn the_arm_and_the_loads_are_set_figure_by_figure() {
         DriveText::demo().get("loads")
     );
 }
+
+#[test]
+fn what_cracks_tell_is_said_once() {
+    for changes in [
+        &[("measured", "1466 mm"), ("sink", "0.2 mm")][..],
+        &[("measured", "1455 mm")],
+        &[("sink", "0.2 mm")],
+    ] {
+        let said = cautions_of(&assess(resolve(&with(changes))));
+        let cracks = said.iter().filter(|slug| **slug == "cracks").count();
+        assert_eq!(cracks, 1, "{changes:?}: {said:?}");
+    }
+}
