@@ -170,7 +170,7 @@ fn Open(props: &OpenProps) -> Html {
                 { on_due }
                 { rows(job, onchange, List::Intervals, INTERVAL, sheet.intervals.iter().map(|row| (row.id, None))) }
                 { add("add-interval", "Add an interval", job, List::Intervals, onchange) }
-                { summary::due(job, true) }
+                { summary::due(job, true, false) }
 
                 { on_notes }
                 <form class="remarks">

@@ -14,7 +14,7 @@ use gloo::timers::callback::Timeout;
 use gloo::utils::window;
 use shopmath::result::Finding;
 use shopmath::sheet::bolts::FastenerAssessment;
-use shopmath::sheet::{Belt, Fastener, Interval};
+use shopmath::sheet::{Belt, Fastener};
 use shopmath::source::{Source, fastener::TIGHTENING};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -97,7 +97,7 @@ pub(super) fn paper(job: &Job, alone: bool) -> Html {
                 { table("Checks", ["Check", "Before", "After"], sheet.checks.iter().map(|row| (row.done, [&row.label, &row.before, &row.after])).collect()) }
             }
             if !sheet.belts.is_empty() { <h3>{ "Belt drives" }</h3><ul>{ for sheet.belts.iter().map(|row| belt(row, alone)) }</ul> }
-            if !sheet.intervals.is_empty() { <h3>{ "Next due" }</h3>{ summary::due(job, alone) }<ul>{ for sheet.intervals.iter().map(interval) }</ul> }
+            if !sheet.intervals.is_empty() { <h3>{ "Next due" }</h3>{ summary::due(job, alone, true) } }
             if !sheet.notes.is_empty() { <h3>{ "Notes" }</h3><p class="lines">{ &sheet.notes }</p> }
             { sources(job) }
             <p class="paper-foot">{ format!("Fenderside {}, {}. The vehicle maker’s procedure decides; single-use bolts are replaced.", env!("CARGO_PKG_VERSION"), keep::today()) }</p>
@@ -120,24 +120,6 @@ fn belt(row: &Belt, alone: bool) -> Html {
             if alone { <span class="screen-only">{ " " }{ open("Open in Belt", drive) }</span> }
         </li>
     }
-}
-
-/// An interval as typed.
-fn interval(row: &Interval) -> Html {
-    let typed = [
-        ("", &row.label),
-        ("every ", &row.every_distance),
-        ("every ", &row.every_days),
-        ("last at ", &row.done_at_odometer),
-        ("last on ", &row.done_on),
-    ];
-    let typed = typed.into_iter().filter(|(_, text)| !text.trim().is_empty());
-    let words = typed.map(|(word, text)| {
-        let bare = core::ptr::eq(text, &row.every_days) && text.bytes().all(|byte| byte.is_ascii_digit());
-        [word, text, if bare { " days" } else { "" }].concat()
-    });
-    let words: Vec<String> = words.collect();
-    html! { <li>{ words.join(", ") }</li> }
 }
 
 /// A table of plain rows, each with its tick.

@@ -182,8 +182,8 @@ pub(super) fn total(job: &Job, identified: bool) -> Html {
 }
 
 /// When each interval is next due, the first by distance as a result: with its working and its id, or
-/// as a line of a copy. What is not counted says why.
-pub(super) fn due(job: &Job, identified: bool) -> Html {
+/// as a line of a copy. What is not counted says why. On paper the entries stand with it, as typed.
+pub(super) fn due(job: &Job, identified: bool, on_paper: bool) -> Html {
     let (sheet, found) = (&job.sheet, &job.found);
     let next = found.next_due_distance.map(|(id, _)| id);
     let first = next.and_then(|next| sheet.intervals.iter().find(|row| row.id == next));
@@ -194,7 +194,10 @@ pub(super) fn due(job: &Job, identified: bool) -> Html {
             &row.label
         };
         let words = due_words(row, due, &sheet.odometer);
-        (!words.is_empty()).then(|| html! { <li key={*id}>{ label }{ ": " }{ words.join(", ") }</li> })
+        let typed = if on_paper { typed(row) } else { String::new() };
+        let parts = if words.is_empty() { "" } else { ": " };
+        let empty = words.is_empty() && typed.is_empty();
+        (!empty).then(|| html! { <li key={*id}>{ label }{ typed }{ parts }{ words.join(", ") }</li> })
     };
     let unread = found
         .intervals
@@ -259,4 +262,19 @@ fn due_words(row: &Interval, due: &Due, odometer: &str) -> Vec<String> {
         words.push("the odometer without a unit taken as km".into());
     }
     words
+}
+
+/// The entries of an interval but its name, as typed.
+fn typed(row: &Interval) -> String {
+    let bare = row.every_days.trim().bytes().all(|byte| byte.is_ascii_digit());
+    let entries = [
+        (", every ", &row.every_distance, ""),
+        (", every ", &row.every_days, if bare { " days" } else { "" }),
+        (", last at ", &row.done_at_odometer, ""),
+        (", last on ", &row.done_on, ""),
+    ];
+    let typed = entries.into_iter().filter(|(_, text, _)| !text.trim().is_empty());
+    typed
+        .flat_map(|(before, text, behind)| [before, text, behind])
+        .collect()
 }
