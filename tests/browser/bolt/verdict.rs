@@ -112,6 +112,8 @@ fn every_verdict_is_reached() -> Outcome {
 
     // What no bolt holds is no share of yield, and the bar's words stand apart.
     phone.type_into("spec", "600 N·m")?;
+    until_verdict(&phone, "past-yield", "600 lbf·in would be believable")?;
+    phone.type_into("spec", "1200 N·m")?;
     until_verdict(&phone, "past-yield", "probably a misprint")?;
     let said = phone.text("#verdict")?;
     ensure!(said.contains("times yield") && !said.contains("% of yield"), "{said}");
