@@ -343,7 +343,14 @@ fn stuck_section_says_where_to_stop() -> Outcome {
 
     // Heat: A380 21.8 [pub] over steel 11.7 [pub], 10 mm, 80 K opens 8.08 µm [calc].
     phone.choose("into", "a380")?;
-    tap_entry(&phone, "heat", "to 100 °C")?;
+    // What the limit is for stands with it.
+    until_read(&phone, "#part-stuck .finding-name", "once the head turns free, stop at")?;
+    phone.until_true(
+        "how to take the figures above them",
+        "const [notes, rows] = document.querySelectorAll('#part-stuck :is(.notes, .rows)'); \
+         return notes.className === 'notes' && notes.textContent.includes('still pressed down') && rows.matches('.rows')",
+    )?;
+    tap_entry(&phone, "heat", "80 K, to 100 °C")?;
     ensure!(phone.field("heat")? == "80 K");
     phone.until_result("heat-clearance", 10.1e-6 * 0.010 * 80.0, 1e-9)?;
     ensure!(read(&phone, "#part-stuck [data-caution='hot-work']")?.contains("fuel"));
@@ -356,10 +363,10 @@ fn stuck_section_says_where_to_stop() -> Outcome {
         Ok((phone.result("heat-clamp-change")? > 0.0).then_some(()))
     })?;
     ensure!(read(&phone, "#part-stuck")?.contains("clamp load rises by"));
-    tap_entry(&phone, "heat", "to 150 °C")?;
+    tap_entry(&phone, "heat", "130 K, to 150 °C")?;
     until_read(&phone, "#part-stuck [data-caution='temper-at-risk']", "150 °C")?;
     until_read(&phone, "#part-stuck [data-caution='seal-nbr']", "NBR")?;
-    tap_entry(&phone, "heat", "to 200 °C")?;
+    tap_entry(&phone, "heat", "180 K, to 200 °C")?;
     until_read(&phone, "#part-stuck [data-caution='temper-lost']", "175 °C")?;
     until_read(&phone, "#part-stuck [data-caution='seal-epdm']", "EPDM")?;
     phone.choose("clamped", "az91d")?;

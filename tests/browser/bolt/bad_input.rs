@@ -275,7 +275,7 @@ const SLIPS: &[(&str, &str, &str)] = &[
     ("adapter-angle", "400", "360°"),
     ("reading", "28 kN", "a torque is wanted"),
     ("heat", "-300 K", "Type one from"),
-    ("heat", "100 °C", "how hot it gets or how much hotter"),
+    ("heat", "100 °C", "80 K above a room at 20 °C"),
     ("length-now", "1e99 mm", "Type"),
 ];
 
@@ -341,7 +341,10 @@ fn a_temperature_is_asked_about_and_settled_with_one_tap() -> Outcome {
     // What comes into sight on the way is laid out a frame later, and moves the field.
     phone.scroll_to("#heat")?;
     phone.type_into("heat", "100 °C")?;
-    phone.until_text("[id='heat-error']", "Type 80 K if it is heated to 100 °C")?;
+    phone.until_text(
+        "[id='heat-error']",
+        "100 °C is 80 K above a room at 20 °C: type 80 K. Type 100 K if",
+    )?;
     ensure!(phone.count("#heat-clearance")? == 0);
     phone.tap(".field-heat .chips .chip:nth-of-type(1)")?;
     // A380 21.8 [pub] over steel 11.7 [pub], 10 mm, 80 K [calc].

@@ -317,13 +317,13 @@ fn a_stop_below_the_bolt_s_own_torque_says_why() {
     // 46.3 N·m to stop at; by the torque equation, of 60 N·m under a hexagon head half is friction there.
     let above = notes("60 N·m");
     assert!(
-        above.contains("tightened with 60\u{a0}N·m, more than where to stop: about 48 %"),
+        above.contains("tightened with 60\u{a0}N·m; about 48 % of that is friction under the head"),
         "{above}"
     );
-    assert!(above.contains("once the head turns free"), "{above}");
+    assert!(above.contains("still pressed down"), "{above}");
     let below = notes("40 N·m");
     assert!(
-        !below.contains("tightened with") && below.contains("once the head turns free"),
+        !below.contains("tightened with") && below.contains("still pressed down"),
         "{below}"
     );
 }

@@ -235,7 +235,7 @@ impl fmt::Display for Refusal {
             ),
             Self::RiseOrTemperature { read, up_to, by } => write!(
                 out,
-                "“{read}” can be how hot it gets or how much hotter. Type {up_to} if it is heated to {read} from a room at 20 °C, or {by} if it gets that much hotter."
+                "{read} is {up_to} above a room at 20 °C: type {up_to}. Type {by} if it gets hotter by that much."
             ),
             Self::TooClose { read, meant } => write!(
                 out,

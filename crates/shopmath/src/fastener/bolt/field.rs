@@ -228,12 +228,12 @@ pub static FIELDS: &[Field] = &[
     ),
     field(
         "heat",
-        "Heated above room temperature by",
+        "Heated above a room at 20 °C by",
         Reads::Value(Unit::KelvinDifference),
         SectionId::Stuck,
     )
     .absent("a rise, such as 80 K")
-    .choices(labelled!["80 K": "to 100 °C", "130 K": "to 150 °C", "180 K": "to 200 °C"]),
+    .choices(labelled!["80 K": "80 K, to 100 °C", "130 K": "130 K, to 150 °C", "180 K": "180 K, to 200 °C"]),
     field(
         "length-new",
         "Length of a new bolt",

@@ -25,7 +25,8 @@ const SEALS: [(f64, Caution); 3] = [
     (150.0, cautions::SEAL_EPDM),
     (200.0, cautions::SEAL_FKM),
 ];
-const NOTE_TWIST: &str = "These torques are what twists the core of the bolt. A wrench may read more while the head is still pressed down and rubs; once the head turns free, stop at them.";
+const NOTE_TWIST: &str =
+    "While the head is still pressed down it rubs, and a wrench reads more than what twists the bolt.";
 const NOTE_NO_BREAK: &str =
     "No torque that twists the bolt off: ISO 898-7 covers M1 to M10 in classes 8.8 to 12.9 only.";
 const NOTE_ROOM: &str = "Temperatures count from a room at 20 °C, with bolt and part equally warm. A part heated alone opens further; a bolt heated alone closes.";
@@ -60,7 +61,7 @@ fn twists(common: &mut Common<'_>, section: &mut Section, thread: &Thread, class
     let stop_terms = vec![Term::new("M", "torque that twists the bolt past yield", yields, unit)];
     section.findings.push(found(
         "stop-torque",
-        "stop turning at",
+        "once the head turns free, stop at",
         stops,
         unit,
         ("80 % of twist-yield", Working::new("0.8·M", stop_terms, sources::STOP)),
@@ -131,7 +132,7 @@ fn tightened_above(common: &Common<'_>, stops: Torque) -> Option<String> {
     let bolt = common.bolt.filter(|_| torque > stops)?;
     let share = head_share(&bolt.thread, &bolt.head, bolt.friction.middle());
     Some(format!(
-        "This bolt is tightened with {}, more than where to stop: about {} % of that is friction under the head and does not twist it.",
+        "It is tightened with {}; about {} % of that is friction under the head, which twists nothing.",
         print::quantity(torque.into(), common.resolved.torque_unit),
         plain(share.value * 100.0, 0)
     ))
