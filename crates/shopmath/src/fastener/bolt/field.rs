@@ -145,7 +145,7 @@ pub static FIELDS: &[Field] = &[
         SectionId::Clamp,
     )
     .default("4 %")
-    .choices(labelled!["4 %": "click wrench ±4 %", "6 %": "small ±6 %", "25 %": "by feel ±25 %"]),
+    .choices(labelled!["4 %": "click wrench ±4 %", "6 %": "wrench up to 10 N·m: ±6 %", "25 %": "by feel ±25 %"]),
     field(
         "grip",
         "Grip (clamped thickness)",
@@ -171,7 +171,7 @@ pub static FIELDS: &[Field] = &[
     .absent("3 × bearing"),
     field("joint", "Screws into", Reads::Listed, SectionId::Angle)
         .default("nut")
-        .choices(labelled!["nut": "a nut", "tapped": "a tapped hole"]),
+        .choices(labelled!["nut": "nut", "tapped": "tapped hole"]),
     field(
         "into",
         "Material of the tapped hole",
@@ -219,7 +219,12 @@ pub static FIELDS: &[Field] = &[
         Reads::Value(Unit::NewtonMetre),
         SectionId::Wrench,
     ),
-    field("reading", "Reading", Reads::Value(Unit::NewtonMetre), SectionId::Wrench),
+    field(
+        "reading",
+        "Reading on the wrench",
+        Reads::Value(Unit::NewtonMetre),
+        SectionId::Wrench,
+    ),
     field(
         "lever",
         "Lever (bolt to hand)",

@@ -55,7 +55,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
 }
 
 const NOTE_IDLE: &str = "A torque behind an angle is below what the bolt has by then: the wrench is there before it turns, and it adds nothing. Check the order of the spec.";
-const NOTE_STIFFNESS: &str = "Counts one solid part, a full-diameter shank and no washers or gaskets; each makes the joint softer, and the same angle then gives less clamp load.";
+const NOTE_STIFFNESS: &str = "Resilience is how far a part gives under a load. Counts one solid part, a full-diameter shank and no washers or gaskets; each makes the joint softer, and the same angle then gives less clamp load.";
 
 /// The whole angle of the spec.
 fn turn(angle: Spread<Angle>) -> Finding {
