@@ -145,11 +145,17 @@ fn wrench_section_gives_the_setting_and_judges_the_reading() -> Outcome {
     // M10 takes a 16 mm wrench, 17 mm by the older standard [pub].
     phone.until_result("hex-size", 0.016, 1e-12)?;
     phone.until_result("hex-size-old", 0.017, 1e-12)?;
+    // Of an inch wrench that none asked for, one quiet line; with inch tools it is a wrench, and a caution.
+    phone.until_text("#part-wrench .rows > .note", "No inch wrench fits: 11/16")?;
+    ensure!(phone.count("#part-wrench [data-caution='rounds-corners']")? == 0);
 
     // Both wrenches in the drawer: both units. With one kind, only its own.
     ensure!(read(&phone, "#part-wrench .finding")?.contains("44.3 lbf·ft"));
     phone.tap("input[name='tools'][value='inch']")?;
     phone.until_text("#part-wrench .finding .finding-value", "44.3 lbf·ft")?;
+    phone.until("the loose inch wrench", || {
+        Ok((phone.count("#part-wrench [data-caution='rounds-corners']")? == 1).then_some(()))
+    })?;
     ensure!(
         phone.result("wrench-setting")? == 60.0,
         "the value stays in its own unit"

@@ -3,9 +3,10 @@
 
 use crate::caution;
 use crate::quantity::fraction::nanometres;
-use crate::quantity::{Quantity, Unit, exact};
+use crate::quantity::{Quantity, Unit, exact, print};
 use crate::result::{Difference, Finding, Id, Style, Term, Working};
 use crate::source;
+use crate::tools::Tools;
 use uom::si::f64::Length;
 
 /// Metric wrench sizes in the usual set, millimetre.
@@ -89,6 +90,34 @@ pub(crate) fn findings(head: Length) -> impl Iterator<Item = Finding> {
     let inch = inch.map(|fit| finding(fit, head, "wrench-inch", "inch wrench", Unit::Inch, Style::InchFraction));
     let pair = if inch_first { [inch, metric] } else { [metric, inch] };
     pair.into_iter().flatten()
+}
+
+/// What to say in place of a wrench that is too loose: of the system that the tools are not of alone. None for
+/// any other finding.
+///
+/// ```
+/// use shopmath::{fastener::wrench_fit::none_fits, quantity::Unit, tools::Tools};
+/// use shopmath::fastener::bolt::{BoltText, assess, resolve};
+/// let mut text = BoltText::default();
+/// text.set("thread", "M10");
+/// let sections = assess(&resolve(&text)).sections;
+/// let inch = sections[0].findings.iter().find(|found| found.unit == Unit::Inch).unwrap();
+/// assert_eq!(none_fits(inch, Tools::Both).unwrap(), "No inch wrench fits: 11/16\u{a0}in is +1.46\u{a0}mm.");
+/// assert_eq!(none_fits(inch, Tools::Inch), None);
+/// ```
+#[must_use]
+pub fn none_fits(found: &Finding, tools: Tools) -> Option<String> {
+    let own = match found.unit {
+        Unit::Inch => Tools::Inch,
+        _ => Tools::Metric,
+    };
+    let loose = found.cautions.contains(&caution::ROUNDS_CORNERS) && tools != own;
+    let slack = found.difference.filter(|_| loose)?;
+    let (_, jaw) = found.amount.ends().next()?;
+    let number = print::number(jaw, found.unit, found.style);
+    let unit = print::suffix(&number, found.unit);
+    let slack = print::difference(slack.by, slack.unit);
+    Some(["No ", found.name, " fits: ", &number, &unit, " is ", &slack, "."].concat())
 }
 
 fn finding(fit: Fit, head: Length, id: &'static str, name: &'static str, unit: Unit, style: Style) -> Finding {

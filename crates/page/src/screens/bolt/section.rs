@@ -9,6 +9,7 @@ use crate::views::settings::tools_choice;
 use crate::views::sketch::Sketch;
 use shopmath::convert;
 use shopmath::fastener::bolt::{Assessment, Section, SectionId, field};
+use shopmath::fastener::wrench_fit::none_fits;
 use shopmath::field::Field;
 use shopmath::quantity::{Bounds, Kind, Quantity};
 use shopmath::result::{self, Id};
@@ -27,8 +28,9 @@ pub(super) fn section(part: &Section, whole: &Assessment, form: &Form<'_>, setti
             { drawings(part.id, whole, form, tools) }
             if part.notes_first { { notes(part) } }
             <div class="rows stacked">
-                { for part.findings.iter().map(|finding| html! {
-                    <Finding key={finding.name} finding={finding.clone()} unit={tools.unit(finding.unit)} also={tools.beside(finding.unit)} />
+                { for part.findings.iter().map(|finding| match none_fits(finding, tools) {
+                    Some(words) => html! { <p class="note" key={finding.name}>{ words }</p> },
+                    None => html! { <Finding key={finding.name} finding={finding.clone()} unit={tools.unit(finding.unit)} also={tools.beside(finding.unit)} /> },
                 }) }
             </div>
             if !part.missing.is_empty() { { leads("More with:", &part.missing) } }
