@@ -488,7 +488,7 @@ fn large_type_is_read_at_arms_length_and_closes() -> Outcome {
     let large = phone.text(".large")?;
     // 30·300/(300 + 50·cos 45°) = 26.84 N·m through the adapter.
     for said in [
-        "At the bolt",
+        "Stage 1, at the bolt",
         "30 N·m",
         "22.1 lbf·ft",
         "90°",

@@ -2,7 +2,7 @@
 
 use super::section::finding;
 use crate::views::caution::cautions;
-use crate::views::large::{adapter, stage};
+use crate::views::large::{adapter, stages as in_large};
 use crate::views::overlay::Overlay;
 use shopmath::fastener::bolt::{Assessment, BoltText};
 use shopmath::quantity::Bounds;
@@ -23,7 +23,7 @@ pub(super) fn large(whole: &Assessment, text: &BoltText, stages: &[Bounds], tool
             } else if text.has("adapter") {
                 <p>{ "The setting for the adapter is not known. Close this and put the wrench, the adapter and its angle right." }</p>
             }
-            { for stages.iter().map(|typed| stage(*typed, text.has("adapter"), tools)) }
+            { in_large(stages, text.has("adapter"), tools) }
             { for set.iter().map(|set| cautions(&set.cautions)) }
             { overlay.closer() }
         </section>

@@ -5,7 +5,7 @@ use super::fastener::readings;
 use super::job::{Change, Job};
 use crate::views::button::Button;
 use crate::views::caution::caution;
-use crate::views::large::{adapter, stage};
+use crate::views::large::{adapter, stages};
 use crate::views::overlay::Overlay;
 use shopmath::caution::fastener::MARKED_SINGLE_USE;
 use shopmath::sheet::order::{Action, List, Tick};
@@ -48,7 +48,7 @@ pub(super) fn steps(job: &Job, step: &UseStateHandle<usize>, onchange: &Callback
             <p class="large-bolt">{ &row.label }{ " " }{ &row.thread }{ " " }{ &row.class }{ if row.count.is_empty() { String::new() } else { format!(" × {}", row.count) } }</p>
             if found.spec.is_empty() { <p>{ "No spec that can be read stands in this row." }</p><p class="large-other">{ &row.spec }</p> }
             { for found.setting.iter().filter(|_| through_adapter).map(|setting| adapter(setting, job.tools())) }
-            { for row.bolt_text().stages().into_iter().map(|typed| stage(typed, through_adapter, job.tools())) }
+            { stages(&row.bolt_text().stages(), through_adapter, job.tools()) }
             { Button::wide(if row.done { "Not done after all" } else { "Done" }, done).id("step-done").draw() }
             <div class="pad">
                 { Button::chip("Back", to(before)).id("step-back").off(before.is_none()).draw() }
