@@ -262,9 +262,18 @@ fn angle_section_tells_what_the_angle_does() -> Outcome {
     for (row, value) in [("turn", 0.5), ("flat", 3.0), ("click", 6.0)] {
         phone.until_row(row, value, 1e-12)?;
     }
-    for said in ["3 flats", "6 clicks"] {
-        ensure!(angle.contains(said), "`{said}` is not in: {angle}");
-    }
+    // A unit that the name says is not said twice, nor is the same turn drawn twice.
+    ensure!(!angle.contains("3 flats") && !angle.contains("6 clicks"), "{angle}");
+    phone.type_into("spec", "20 N·m + 90° + 90°")?;
+    phone.until_row("turn", 0.25, 1e-12)?;
+    ensure!(phone.count("#part-angle .turn")? == 1);
+    phone.until_text("#verdict .verdict-share", "100 % of yield")?;
+    ensure!(
+        phone.count("#verdict data")? == 1,
+        "ends that read alike are one figure"
+    );
+    phone.type_into("spec", "20 N·m + 180°")?;
+    phone.until_result("past-yield", plastic, 1e-9)?;
 
     // Aluminium under the head is softer than steel.
     let steel = phone.result("parts-resilience")?;
@@ -334,6 +343,13 @@ fn stuck_section_says_where_to_stop() -> Outcome {
     // ISO 898-7 [mem]: M10, 10.9 twists off at 81 N·m.
     phone.until_result("twist-break-torque", 81.0, 0.5 / 81.0)?;
     let yields = phone.result("twist-yield-torque")?;
+    // What the limit is for stands with it.
+    until_read(&phone, "#part-stuck .finding-name", "once the head turns free, stop at")?;
+    phone.until_true(
+        "how to take the figures above them",
+        "const [notes, rows] = document.querySelectorAll('#part-stuck :is(.notes, .rows)'); \
+         return notes.className === 'notes' && notes.textContent.includes('still pressed down') && rows.matches('.rows')",
+    )?;
     // Common practice: stop at 80 % of what twists it for good.
     phone.until_result("stop-torque", 0.8 * yields, 1e-9)?;
     ensure!(read(&phone, "#part-stuck [data-caution='twist-is-no-spec']")?.contains("not tightening torques"));
@@ -349,13 +365,6 @@ fn stuck_section_says_where_to_stop() -> Outcome {
 
     // Heat: A380 21.8 [pub] over steel 11.7 [pub], 10 mm, 80 K opens 8.08 µm [calc].
     phone.choose("into", "a380")?;
-    // What the limit is for stands with it.
-    until_read(&phone, "#part-stuck .finding-name", "once the head turns free, stop at")?;
-    phone.until_true(
-        "how to take the figures above them",
-        "const [notes, rows] = document.querySelectorAll('#part-stuck :is(.notes, .rows)'); \
-         return notes.className === 'notes' && notes.textContent.includes('still pressed down') && rows.matches('.rows')",
-    )?;
     tap_entry(&phone, "heat", "80 K, to 100 °C")?;
     ensure!(phone.field("heat")? == "80 K");
     phone.until_result("heat-clearance", 10.1e-6 * 0.010 * 80.0, 1e-9)?;

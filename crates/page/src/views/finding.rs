@@ -48,7 +48,12 @@ pub(crate) fn Finding(props: &Props) -> Html {
 /// The number or range, as `<data>` elements by the contract: low, middle and high in this order,
 /// the unit behind the last.
 pub(crate) fn amount(finding: &Found, unit: Unit, identified: bool) -> Html {
-    let ends: Vec<_> = finding.amount.ends().collect();
+    let mut ends: Vec<_> = finding.amount.ends().collect();
+    // Ends that read alike are one figure; where they have ids by the contract, they stay.
+    let shown = |(_, quantity): &(_, Quantity)| print::number(*quantity, unit, finding.style);
+    if !identified {
+        ends.dedup_by_key(|end| shown(end));
+    }
     let last = ends.last().map(|(end, _)| *end);
     ends.iter()
         .map(|&(end, quantity)| {

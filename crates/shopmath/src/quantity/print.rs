@@ -30,6 +30,8 @@ pub enum Style {
     InchFraction,
     /// A whole number where it is one, such as a wrench's nominal size.
     Nominal,
+    /// To the nearest whole number.
+    Whole,
     /// Every digit, for the numbers put into an equation.
     Exactly,
 }
@@ -126,6 +128,7 @@ pub fn number(quantity: Quantity, unit: Unit, style: Style) -> String {
         (Style::Decimal { step }, _) => rounded(value, step),
         (Style::Signed { step }, _) => signed(value, rounded(value, step)),
         (Style::InchFraction | Style::Nominal, _) => rounded(value, 0.0),
+        (Style::Whole, _) => plain(value, 0),
         (Style::Exactly, _) => significant(value),
     }
 }

@@ -18,7 +18,7 @@ use crate::views::finding::{amount, in_words};
 use crate::views::overlay::use_overlay;
 use crate::views::sketch::Sketch;
 use crate::views::spoken::Spoken;
-use crate::views::verdict::sign;
+use crate::views::verdict::{sentence, sign};
 use form::Form;
 use large::large;
 use shopmath::fastener::bolt::{Assessment, BoltText, Slug, Verdict, assess, resolve};
@@ -157,7 +157,7 @@ fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
             if let Some(times) = &verdict.times {
                 <p class="verdict-share"><span class="number">{ times }</span><span class="unit">{ " times yield" }</span></p>
             } else if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
-            <p>{ &verdict.sentence }</p>
+            <p>{ sentence(verdict) }</p>
             <Sketch drawn={share::share(verdict)} />
         </output>
     }

@@ -62,9 +62,11 @@ fn drawings(id: SectionId, whole: &Assessment, form: &Form<'_>, tools: Tools) ->
     }
 }
 
-/// Each angle of the spec on a protractor, and in degrees, turns, hex flats and 12-point clicks.
+/// Each different angle of the spec on a protractor, and in degrees, turns, hex flats and 12-point clicks.
 fn turn(stages: &[Bounds], tools: Tools) -> Html {
-    let angles = stages.iter().filter(|stage| stage.kind() == Kind::Angle);
+    let mut angles: Vec<&Bounds> = stages.iter().filter(|stage| stage.kind() == Kind::Angle).collect();
+    // The same turn several times looks the same each time.
+    angles.dedup();
     let angle = |&bounds: &Bounds| {
         let (Quantity::Angle(low), Quantity::Angle(high)) = (bounds.low.quantity(), bounds.high.quantity()) else {
             return html! {};
@@ -80,7 +82,7 @@ fn turn(stages: &[Bounds], tools: Tools) -> Html {
             </div>
         }
     };
-    angles.map(angle).collect()
+    angles.into_iter().map(angle).collect()
 }
 
 /// The fields of keys.

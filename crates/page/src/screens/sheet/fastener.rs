@@ -7,7 +7,7 @@ use crate::views::caution::caution;
 use crate::views::field::Field as View;
 use crate::views::finding::{amount, classed};
 use crate::views::fold::use_fold;
-use crate::views::verdict::sign;
+use crate::views::verdict::{sentence, sign};
 use shopmath::caution::fastener::{MARKED_SINGLE_USE, TIGHTENING_CAN_HURT};
 use shopmath::fastener::bolt::field;
 use shopmath::field::{Choice, Field, Reads};
@@ -128,7 +128,7 @@ fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
                 <p>{ "Set the wrench to " }<strong>{ set(found, setting) }</strong></p>
             }
             if let Some(verdict) = &found.verdict {
-                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict) }{ " " }{ &verdict.sentence }</p>
+                <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict) }{ " " }{ sentence(verdict) }</p>
             }
             { waits(found) }
             { open("Open in Bolt", bolt_route(row)) }

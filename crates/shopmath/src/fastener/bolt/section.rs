@@ -88,6 +88,12 @@ fn found(
     finding
 }
 
+/// A share of yield: friction leaves nothing to say of tenths.
+fn whole_percent(mut finding: Finding) -> Finding {
+    finding.style = Style::Whole;
+    finding
+}
+
 fn length(symbol: &'static str, meaning: &'static str, value: Length) -> Term {
     Term::new(symbol, meaning, value, Unit::Millimetre)
 }

@@ -1,6 +1,6 @@
 //! Section Angle: stiffness of the joint, the clamp load an angle gives, yield and what lies past.
 
-use super::{Section, amount, found, length, load, stress};
+use super::{Section, amount, found, length, load, stress, whole_percent};
 use crate::caution::fastener as cautions;
 use crate::fastener::angle::{Joint as Turning, Turned};
 use crate::fastener::bolt::common::{Common, Stiffness};
@@ -141,13 +141,13 @@ fn clamp(common: &Common<'_>, turning: &Turning, turned: &Turned, turns: bool) -
         (STIFFNESS, clamp),
     )];
     if turns {
-        findings.push(found(
+        findings.push(whole_percent(found(
             "angle-yield-use",
             "share of yield at the end",
             amount(turned.share),
             Unit::Percent,
             ("tension with twist", share),
-        ));
+        )));
     }
     findings.push(found(
         "angle-torque",

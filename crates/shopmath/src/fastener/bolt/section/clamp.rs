@@ -1,6 +1,6 @@
 //! Section Clamp load: torque to clamp load, share of yield, the torque at 90 % of yield.
 
-use super::{Section, amount, area, found, length, load, stress};
+use super::{Section, amount, area, found, length, load, stress, whole_percent};
 use crate::fastener::bolt::common::Common;
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::class::Class;
@@ -120,7 +120,13 @@ fn yield_use(bolt: &Bolt, class: &Class, common: &Common<'_>, share: Amount) -> 
         terms,
         sources::YIELD_SHARE,
     );
-    found("yield-use", "share of yield", share, Unit::Percent, (TWIST, working))
+    whole_percent(found(
+        "yield-use",
+        "share of yield",
+        share,
+        Unit::Percent,
+        (TWIST, working),
+    ))
 }
 
 /// Torque and clamp load at 90 % of yield, at middling friction.
