@@ -135,6 +135,13 @@ fn torque_plus_angle_says_replace() -> Outcome {
     phone.until_text("#verdict", "For a verdict, give: Grip")?;
     phone.tap(".jumps .chip:nth-of-type(3)")?;
     phone.until_text("#part-angle [data-caution='single-use']", "Fit a new one")?;
+    // The strip says where one is.
+    phone.until_true(
+        "the strip to mark Angle, in sight",
+        "const [here, more] = document.querySelectorAll('.jumps [aria-current]'); \
+         const box = here && here.getBoundingClientRect(); \
+         return !more && here && here.textContent === 'Angle' && box.left >= 0 && box.right <= innerWidth",
+    )?;
     // What is missing is far below, and one tap away.
     phone.tap("#verdict .leads .chip")?;
     phone.until_true(

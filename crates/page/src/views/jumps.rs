@@ -13,8 +13,45 @@ pub(crate) fn heading(id: &str, title: impl Into<Html>) -> Html {
 
 /// Buttons that lead to the parts of these ids and titles. The keyboard is led along.
 pub(crate) fn jumps(parts: impl Iterator<Item = (&'static str, &'static str)>) -> Html {
-    let jump = |(id, title): (&'static str, &'static str)| Button::chip(title, leading_to(heading_id(id))).keyed(id);
+    let jump =
+        |(id, title): (&'static str, &'static str)| Button::chip(title, leading_to(heading_id(id))).name(id).keyed(id);
     html! { <nav class="strip jumps" aria-label="Sections" onfocusin={into_sight}>{ for parts.map(jump) }</nav> }
+}
+
+/// How far down a part begins that one reads, pixel: below the strip.
+const REACHED: f64 = 160.0;
+
+/// Marks the button of the part one reads, and brings it into sight in the strip. Called while the page is
+/// scrolled.
+pub(crate) fn mark() {
+    let Ok(Some(strip)) = document().query_selector(".jumps") else {
+        return;
+    };
+    let (mut next, mut here) = (strip.first_element_child(), None);
+    while let Some(button) = next {
+        next = button.next_element_sibling();
+        let id = button.get_attribute("name").unwrap_or_default();
+        let heading = document().get_element_by_id(&heading_id(&id));
+        // A part out of sight is not laid out, and need not be for this.
+        let part = heading.map(|heading| heading.closest(".part").ok().flatten().unwrap_or(heading));
+        if part.is_some_and(|part| part.get_bounding_client_rect().top() < REACHED) {
+            here = Some(button);
+        } else {
+            // Refused by no browser.
+            let _ = button.remove_attribute("aria-current");
+        }
+    }
+    let old = strip.query_selector("[aria-current]").ok().flatten();
+    if old != here {
+        if let Some(button) = old {
+            let _ = button.remove_attribute("aria-current");
+        }
+        if let Some(button) = here {
+            let _ = button.set_attribute("aria-current", "true");
+            let far = button.get_bounding_client_rect().left() - strip.get_bounding_client_rect().left();
+            strip.scroll_by_with_x_and_y(far - 48.0, 0.0);
+        }
+    }
 }
 
 /// A button that leads to the field of an id.
