@@ -78,6 +78,8 @@ pub enum Misread {
     Leftover,
     /// Two values in one line that neither belong together nor restate one another.
     TwoValues,
+    /// No plain number in a field that takes nothing else.
+    NumberAlone,
     /// A stage that turns back; the spec from the next torque on, empty where none follows.
     TurnsBack(String),
     /// A limit where a torque to tighten to is wanted; the text without what makes it one.
@@ -129,6 +131,11 @@ impl Fault {
                 .filter(|whole| !whole.is_empty())
                 .into_iter()
                 .collect();
+        }
+        if self.misread == Misread::NumberAlone {
+            let number = text.get(..self.place.start).unwrap_or_default().trim();
+            let ends = number.ends_with(|letter: char| letter.is_ascii_digit());
+            return Some(number.to_owned()).filter(|_| ends).into_iter().collect();
         }
         let options: Vec<String> = match &self.misread {
             Misread::AmbiguousComma {
@@ -257,6 +264,7 @@ impl fmt::Display for Misread {
                 out,
                 "more than one value may stand here. Put each on a line of its own, join stages by +, and write a large number without spaces."
             ),
+            Self::NumberAlone => write!(out, "a number alone is wanted here."),
             Self::TurnsBack(_) => write!(
                 out,
                 "turning back cannot be kept here. Type the stages after it alone, such as 40 N·m + 90°."

@@ -235,7 +235,7 @@ fn count(text: &str) -> Result<u64, FieldFault> {
     }
     Err(FieldFault {
         key: "count",
-        sentence: "Type a whole number of bolts from 1 to 999.".into(),
+        sentence: total::BOLTS.into(),
         remedies: Vec::new(),
     })
 }

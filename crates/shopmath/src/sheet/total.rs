@@ -6,6 +6,7 @@
 use super::model::Part;
 use crate::field::FieldFault;
 use crate::quantity::Unit;
+use crate::quantity::fault::Misread;
 use crate::quantity::read::{self, Expect};
 
 /// Decimals of a count.
@@ -87,15 +88,26 @@ fn two_meanings(price: &str) -> Result<(), FieldFault> {
     if !read::like_thousands(whole, part) || !digits(whole) || !digits(part) {
         return Ok(());
     }
-    let remedies = vec![format!("{whole}{part}"), format!("{whole}.{part}0")];
+    let (thousands, decimals) = (format!("{whole}{part}"), format!("{whole}.{part}0"));
     Err(FieldFault {
         key: "price",
         sentence: format!(
-            "“{alone}”: the mark can stand for thousands or decimals. Type {}.",
-            remedies.join(" or ")
+            "“{alone}”: the mark can stand for thousands or decimals. Type {thousands}, or {decimals} with a fourth decimal."
         ),
-        remedies,
+        remedies: vec![thousands, decimals],
     })
+}
+
+/// What a count of bolts takes.
+pub(super) const BOLTS: &str = "Type a whole number of bolts from 1 to 999.";
+
+/// What an entry takes, in words.
+fn wanted(key: &str, decimals: u32) -> &'static str {
+    match (key, decimals) {
+        (_, 0) => BOLTS,
+        ("price", _) => "Type the price as a number alone, such as 45.00.",
+        _ => "Type the count as a number alone, such as 2 or 4.5.",
+    }
 }
 
 /// A text as a whole number of its last decimal's steps.
@@ -113,28 +125,33 @@ pub(super) fn decimal(key: &'static str, text: &str, decimals: u32) -> Result<u6
     let typed = read::value(text, expect).map_err(|misread| {
         // `€ 34.50`, `34,50 EUR`, `2 x`: what stands around the number has no place here.
         let alone = text.trim_matches(|letter: char| !letter.is_ascii_digit());
-        match read::value(alone, expect) {
-            Ok(_) => fault(
+        let whole = decimals > 0 || alone.bytes().all(|letter| letter.is_ascii_digit());
+        match (read::value(alone, expect), &misread.misread) {
+            (Ok(_), _) if whole => fault(
                 format!("The {key} is a number alone, such as {alone}."),
                 vec![alone.to_owned()],
             ),
-            Err(_) => fault(misread.sentence(text), misread.remedies(text)),
+            (_, Misread::AmbiguousComma { .. }) if decimals > 0 => {
+                fault(misread.sentence(text), misread.remedies(text))
+            }
+            _ => fault(wanted(key, decimals).to_owned(), Vec::new()),
         }
     })?;
-    if typed.unit != Unit::Number || !(0.0..=MOST).contains(&typed.value) {
-        return Err(fault(
-            format!("The {key} is to be a number from 0 to 1000000000."),
-            Vec::new(),
-        ));
+    if typed.unit != Unit::Number || typed.value < 0.0 {
+        return Err(fault(wanted(key, decimals).to_owned(), Vec::new()));
+    }
+    if typed.value > MOST {
+        return Err(fault(format!("The {key} is to be 1 000 000 000 at most."), Vec::new()));
     }
     let per_one = f64::from(10_u32.pow(decimals));
     let steps = typed.value * per_one;
     let finer = typed.step > 0.0 && typed.step * per_one < 0.5;
     if finer || (steps - steps.round()).abs() > steps * NOISE {
-        return Err(fault(
-            format!("The {key} is read to {decimals} decimals; type it with no more."),
-            Vec::new(),
-        ));
+        let sentence = match decimals {
+            0 => BOLTS.to_owned(),
+            _ => format!("The {key} is read to {decimals} decimals; type it with no more."),
+        };
+        return Err(fault(sentence, Vec::new()));
     }
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 10¹³, and whole
     let steps = steps.round() as u64;
@@ -143,7 +160,7 @@ pub(super) fn decimal(key: &'static str, text: &str, decimals: u32) -> Result<u6
 
 #[cfg(test)]
 mod tests {
-    use super::{Total, cost};
+    use super::{Total, cost, decimal};
     use crate::sheet::Part;
     use proptest::prelude::*;
 
@@ -185,6 +202,33 @@ mod tests {
                 "{count} × {price}"
             );
         }
+    }
+
+    #[test]
+    fn what_is_no_number_says_what_this_entry_takes() {
+        for (count, price, sentence) in [
+            ("1", "45 + 19%", "Type the price as a number alone, such as 45.00."),
+            ("1", "free", "Type the price as a number alone, such as 45.00."),
+            ("1", "-5", "Type the price as a number alone, such as 45.00."),
+            ("1", "2e9", "The price is to be 1 000 000 000 at most."),
+            (
+                "1",
+                "1,234",
+                "“1,234”: the mark can stand for thousands or decimals. Type 1234, or 1.2340 with a fourth decimal.",
+            ),
+            ("four", "1", "Type the count as a number alone, such as 2 or 4.5."),
+            ("-1", "1", "Type the count as a number alone, such as 2 or 4.5."),
+        ] {
+            assert_eq!(cost(&part(count, price)).unwrap_err().sentence, sentence);
+        }
+        for count in ["2,5", "-1", "four", "1,234", "2,5 x"] {
+            assert_eq!(
+                decimal("count", count, 0).unwrap_err().sentence,
+                super::BOLTS,
+                "{count}"
+            );
+        }
+        assert_eq!(decimal("count", "4 pcs", 0).unwrap_err().remedies, ["4"]);
     }
 
     #[test]

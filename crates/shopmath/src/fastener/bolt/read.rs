@@ -120,8 +120,12 @@ pub(super) fn heat(key: &'static str, text: &str) -> Read<TemperatureInterval> {
 /// A coefficient of friction or a range of it.
 pub(super) fn friction(key: &'static str, text: &str) -> Read<FrictionRange> {
     let bounds = read::range(text, Expect::field(Unit::Number)).map_err(|fault| match fault.misread {
-        // What the grammar says of it has torques for an example.
+        // What the grammar says of these has torques for an example.
         Misread::Backwards => field_fault(key, &Refusal::Backwards("friction")),
+        Misread::NumberAlone => FieldFault {
+            sentence: "Type a coefficient or a range of it, such as 0.12 or 0.10..0.16.".to_owned(),
+            ..misread(key, text, &fault)
+        },
         _ => misread(key, text, &fault),
     })?;
     match (bounds.low.quantity(), bounds.high.quantity()) {
@@ -290,6 +294,16 @@ fn wrong_kind(key: &'static str, text: &str, expected: Kind) -> FieldFault {
 #[cfg(test)]
 mod tests {
     use super::super::{BoltText, resolve};
+
+    #[test]
+    fn friction_in_words_is_told_what_is_wanted() {
+        for friction in ["dry", "0.12 mm", "oiled steel"] {
+            let mut text = BoltText::default();
+            text.set("mu", friction);
+            let sentence = resolve(&text).errors.remove(0).sentence;
+            assert!(sentence.ends_with("such as 0.12 or 0.10..0.16."), "{sentence}");
+        }
+    }
 
     fn wrong(spec: &str) -> (String, Vec<String>) {
         let mut text = BoltText::default();

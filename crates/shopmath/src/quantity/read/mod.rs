@@ -168,7 +168,16 @@ pub fn value(text: &str, expect: Expect) -> Result<Typed, Fault> {
 /// # Errors
 /// A [`Fault`] naming the place in `text` and what to type instead.
 pub fn range(text: &str, expect: Expect) -> Result<Bounds, Fault> {
-    let read = whole(text, |input: &mut Input<'_>| amount::stages(input, expect, false))?;
+    let read = whole(text, |input: &mut Input<'_>| amount::stages(input, expect, false)).map_err(|mut fault| {
+        let no_number = matches!(
+            fault.misread,
+            Misread::NoNumber | Misread::UnknownUnit(_) | Misread::WrongKind { .. }
+        );
+        if no_number && expect.bare == Some(Unit::Number) {
+            fault.misread = Misread::NumberAlone;
+        }
+        fault
+    })?;
     match read.as_slice() {
         [only] => Ok(only.value),
         _ => Err(Fault::new(0..text.len(), Misread::StagesNotWanted)),

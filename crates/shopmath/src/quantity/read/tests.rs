@@ -684,6 +684,23 @@ fn a_field_takes_its_own_kind_only() {
     );
 }
 
+#[test]
+fn a_field_for_a_number_alone_offers_it() {
+    for (text, place, remedies) in [
+        ("6PK", "PK", &["6"][..]),
+        ("6 mm", "mm", &["6"]),
+        ("6PK1453", "PK", &["6"]),
+        ("dry", "", &[]),
+    ] {
+        let fault = value(text, Expect::field(Unit::Number)).unwrap_err();
+        assert_eq!(
+            (&text[fault.place.clone()], fault.misread.clone()),
+            (place, Misread::NumberAlone)
+        );
+        assert_eq!(fault.remedies(text), remedies, "{text}");
+    }
+}
+
 fn any_unit() -> impl Strategy<Value = Unit> {
     let units: Vec<Unit> = Unit::all().filter(|unit| *unit != Unit::Number).collect();
     prop::sample::select(units)
