@@ -35,12 +35,10 @@ pub(crate) fn chips(texts: impl IntoIterator<Item = String>, ontake: &Callback<S
 
 /// The text with the faulty part marked, where only a part is at fault.
 fn marked(text: &str, fault: &Fault) -> Html {
-    let place = fault.place.clone();
-    let parts = (text.get(..place.start), text.get(place.clone()), text.get(place.end..));
-    match parts {
-        (Some(before), Some(wrong), Some(after)) if !wrong.is_empty() && wrong.len() < text.len() => html! {
+    match fault.excerpt(text) {
+        Some([before, wrong, after]) => html! {
             <span class="fault-place" aria-hidden="true">{ before }<mark>{ wrong }</mark>{ after }</span>
         },
-        _ => html! {},
+        None => html! {},
     }
 }

@@ -107,10 +107,10 @@ impl Fault {
     /// The whole sentence for a person: where, what was read, what to type instead.
     #[must_use]
     pub fn sentence(&self, text: &str) -> String {
-        let read = text.get(self.place.clone()).unwrap_or_default().trim();
+        let read = head(text.get(self.place.clone()).unwrap_or_default().trim());
         let position = text.get(..self.place.start).map_or(0, |before| before.chars().count()) + 1;
         if read.is_empty() {
-            let before = text.get(..self.place.start).unwrap_or(text).trim();
+            let before = tail(text.get(..self.place.start).unwrap_or(text).trim());
             if text.trim().is_empty() {
                 self.misread.to_string()
             } else if before.is_empty() {
@@ -121,6 +121,23 @@ impl Fault {
         } else {
             format!("At character {position}, “{read}”: {}", self.misread)
         }
+    }
+
+    /// The text around the place at fault in three parts: before it, the place, behind it. What is long is
+    /// cut, so that the place is seen. Nothing where the fault is no part of the text.
+    ///
+    /// ```
+    /// use shopmath::quantity::read;
+    /// let text = "60 furlongs";
+    /// let fault = read::line(text).unwrap_err();
+    /// assert_eq!(fault.excerpt(text), Some(["60 ".into(), "furlongs".into(), String::new()]));
+    /// ```
+    #[must_use]
+    pub fn excerpt(&self, text: &str) -> Option<[String; 3]> {
+        let wrong = text.get(self.place.clone())?;
+        let part = !wrong.is_empty() && wrong.len() < text.len();
+        let (before, after) = (text.get(..self.place.start)?, text.get(self.place.end..)?);
+        part.then(|| [tail(before), head(wrong), head(after)])
     }
 
     /// Whole texts to offer instead, each one tap away; empty where none can be guessed.
@@ -262,7 +279,7 @@ impl fmt::Display for Misread {
             Self::StagesNotWanted => write!(out, "one value is wanted here, not stages. Type a single value."),
             Self::TwoValues => write!(
                 out,
-                "more than one value may stand here. Put each on a line of its own, join stages by +, and write a large number without spaces."
+                "more than one value may stand here. Give each a line or a field of its own, join stages by +, and write a large number without spaces."
             ),
             Self::NumberAlone => write!(out, "a number alone is wanted here."),
             Self::TurnsBack(_) => write!(
@@ -274,8 +291,35 @@ impl fmt::Display for Misread {
                 "this is a limit, not a torque to tighten to. Type the torque, such as {whole}."
             ),
             Self::Name(what) => write!(out, "this names a {what}; alone there is nothing to convert in it."),
-            Self::Leftover => write!(out, "this does not belong to a value. Remove it, or start a new line."),
+            Self::Leftover => write!(
+                out,
+                "this does not belong to the value before it. Remove it, or put it in a line or a field of its own."
+            ),
         }
+    }
+}
+
+/// The characters of a text that are quoted at most.
+const QUOTED: usize = 24;
+
+/// The beginning of a text, to quote it.
+fn head(text: &str) -> String {
+    match text.char_indices().nth(QUOTED).and_then(|(end, _)| text.get(..end)) {
+        Some(begins) => [begins, "…"].concat(),
+        None => text.to_owned(),
+    }
+}
+
+/// The end of a text, to quote it.
+fn tail(text: &str) -> String {
+    let cut = text
+        .char_indices()
+        .rev()
+        .nth(QUOTED - 1)
+        .filter(|(start, _)| *start > 0);
+    match cut.and_then(|(start, _)| text.get(start..)) {
+        Some(ends) => ["…", ends].concat(),
+        None => text.to_owned(),
     }
 }
 

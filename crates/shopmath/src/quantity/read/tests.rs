@@ -623,12 +623,12 @@ fn faults_name_the_place_and_the_remedy() {
         (
             "A: 25 Nm, B: 49 Nm",
             "25 Nm",
-            "At character 4, “25 Nm”: more than one value may stand here. Put each on a line of its own, join stages by +, and write a large number without spaces.",
+            "At character 4, “25 Nm”: more than one value may stand here. Give each a line or a field of its own, join stages by +, and write a large number without spaces.",
         ),
         (
             "60 Nm !",
             "!",
-            "At character 7, “!”: this does not belong to a value. Remove it, or start a new line.",
+            "At character 7, “!”: this does not belong to the value before it. Remove it, or put it in a line or a field of its own.",
         ),
         (
             "10 mm + 90°",
@@ -651,6 +651,24 @@ fn faults_name_the_place_and_the_remedy() {
         ["1234 Nm", "1.234 Nm"]
     );
     assert_eq!(line("60").unwrap_err().remedies("60")[0], "60 N·m");
+}
+
+#[test]
+fn a_long_text_is_quoted_around_the_place_at_fault() {
+    let long = "é".repeat(1000);
+    let text = format!("{long} 60 {long}");
+    let fault = line(&text).unwrap_err();
+    assert!(fault.sentence(&text).chars().count() < 160, "{}", fault.sentence(&text));
+    let [before, wrong, after] = fault.excerpt(&text).unwrap();
+    assert_eq!(before, format!("…{} 60 ", "é".repeat(20)));
+    assert_eq!(wrong, format!("{}…", "é".repeat(24)));
+    assert_eq!(after, "");
+    let text = format!("{long} 60");
+    let sentence = line(&text).unwrap_err().sentence(&text);
+    assert!(
+        sentence.starts_with(&format!("After “…{} 60”", "é".repeat(21))),
+        "{sentence}"
+    );
 }
 
 #[test]
