@@ -446,6 +446,7 @@ mod tests {
             ("250 °F", Tools::Both, ["°C", "K", ""]),
             ("350 K", Tools::Both, ["°F", "°C", ""]),
             ("80 km/h", Tools::Both, ["mph", "", ""]),
+            ("20 Δ°F", Tools::Both, ["ΔK", "", ""]),
             ("1.9 cm", Tools::Both, ["in", "mm", "in-fraction"]),
         ] {
             let read = line(text, tools).unwrap();

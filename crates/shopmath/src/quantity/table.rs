@@ -362,9 +362,9 @@ units! {
     /// Difference of temperature.
     TemperatureDifference: TemperatureInterval, "temperature difference", uom::si::temperature_interval as temperature_difference {
         /// Kelvin, as a difference.
-        Read Metric KelvinDifference = 1.0; "ΔK", "kelvins of difference", ["δk", "δ°c", "δc", "kdiff"];
+        Row Metric KelvinDifference = 1.0; "ΔK", "kelvins of difference", ["δk", "δ°c", "δc", "kdiff"];
         /// Degree Fahrenheit, as a difference.
-        Read Inch FahrenheitDifference = 5.0 / 9.0; "Δ°F", "degrees Fahrenheit of difference", ["δ°f", "δf"];
+        Row Inch FahrenheitDifference = 5.0 / 9.0; "Δ°F", "degrees Fahrenheit of difference", ["δ°f", "δf"];
     }
 
     /// Area, such as a thread's stress area.
