@@ -269,6 +269,9 @@ fn bounds(input: &mut Input<'_>, expect: Expect) -> Reading<Bounds> {
     if let Some(tolerance) = opt(plus_minus).parse_next(input)? {
         return tolerated(input, expect, (first, first_unit), tolerance, start);
     }
+    if let Some(inches) = opt(|input: &mut Input<'_>| inches_behind(input, first, first_unit)).parse_next(input)? {
+        return Ok(Bounds::single(inches));
+    }
     let second = opt(preceded(range_joint, numeral::signed.with_span())).parse_next(input)?;
     let Some((second, second_place)) = second else {
         let unit = insist(unit_or_bare(first_unit, expect, input))?;
@@ -294,6 +297,24 @@ fn bounds(input: &mut Input<'_>, expect: Expect) -> Reading<Bounds> {
     }
     let low = typed(first, first_unit.unwrap_or(second_unit), &place)?;
     ordered(low, typed(second, second_unit, &place)?, place)
+}
+
+/// The inches behind whole feet, below twelve: `5 ft 3 in`, `5'-3"`; all of it in inches.
+fn inches_behind(input: &mut Input<'_>, feet: Numeral, unit: Option<Unit>) -> Reading<Typed> {
+    let whole = feet.form == Form::Plain && feet.step == 1.0 && feet.value >= 1.0;
+    if unit != Some(Unit::Foot) || !whole {
+        return Err(ErrMode::from_input(input));
+    }
+    let (_, _, _, inches) = (space, opt(one_of([',', '-'])), space, numeral::unsigned).parse_next(input)?;
+    let inch = super::unit::unit(input, Some(Kind::Length)).is_ok_and(|unit| unit == Unit::Inch);
+    if !inch || inches.value >= 12.0 {
+        return Err(ErrMode::from_input(input));
+    }
+    Ok(Typed {
+        value: feet.value * 12.0 + inches.value,
+        unit: Unit::Inch,
+        step: inches.step,
+    })
 }
 
 /// Refuses a number that means another one in some places, where its unit leaves that open: `60.000 km`,

@@ -276,7 +276,7 @@ fn of_two_values_in_a_line_none_is_taken_for_the_other() {
     // Two that could be one after the other, or the same twice, are not guessed at.
     for text in [
         "20 Nm, 60 lb-ft",
-        "5 ft 3 in",
+        "5 ft 13 in",
         "5 lb 3 oz wt",
         "0.8 mm 0.031 in",
         "88 °C 90 °C",
@@ -489,6 +489,14 @@ fn no_number_is_lost_joined_or_taken_for_another_in_silence() {
         ("Ø10 mm", "10 mm"),
         ("60 Nm¹", "60 N·m"),
         ("0-3/8 in", "0–0.375 in"),
+        // Feet and inches.
+        ("5 ft 3 in", "63 in"),
+        ("5' 3\"", "63 in"),
+        ("5'-3 1/2\"", "63.5 in"),
+        ("Hose 1 ft, 2.25 in", "14.25 in"),
+        ("5 ft - 8 ft", "5–8 ft"),
+        ("5 ft 3 mm", "Leftover"),
+        ("5.5 ft 3 in", "Leftover"),
         // No unit of another size or kind is offered.
         ("800 mbar", "unknown"),
         ("1500 hPa", "unknown"),
