@@ -147,16 +147,28 @@ fn stage_joint(input: &mut Input<'_>) -> Reading<()> {
         .parse_next(input)
 }
 
-/// `Stage 2:` before a further stage, which joins as a `+` does. What goes on behind its digit is no number
-/// of a stage: `Stage 2.5 N·m`.
+/// `Stage 2:` or `2. Stufe` before a further stage, which joins as a `+` does. What goes on behind its digit
+/// is no number of a stage: `Stage 2.5 N·m`.
 fn stage_number(input: &mut Input<'_>) -> Reading<()> {
-    let word = take_while(1.., super::unit::is_letter)
-        .verify(|word: &str| STAGES.iter().any(|known| known.eq_ignore_ascii_case(word)));
     let on = alt((one_of('0'..='9').void(), (one_of(['.', ',']), one_of('0'..='9')).void()));
-    let number = (one_of('1'..='9'), not(on), space);
+    let number = (stage_word, space, one_of('1'..='9'), not(on)).void();
+    let ordinal = (
+        one_of('1'..='9'),
+        alt((".", "st", "nd", "rd", "th", "e")),
+        space,
+        stage_word,
+    )
+        .void();
     let before = (space, opt((one_of([',', ';', '.', '-', '–', '|']), space)));
-    let after = opt((one_of([':', '.', ')', '-', '–', '=']), space));
-    (before, word, space, number, after, filler).void().parse_next(input)
+    let after = (space, opt((one_of([':', '.', ')', '-', '–', '=']), space)));
+    (before, alt((number, ordinal)), after, filler).void().parse_next(input)
+}
+
+fn stage_word(input: &mut Input<'_>) -> Reading<()> {
+    take_while(1.., super::unit::is_letter)
+        .verify(|word: &str| STAGES.iter().any(|known| known.eq_ignore_ascii_case(word)))
+        .void()
+        .parse_next(input)
 }
 
 /// An angle turned more than once: `2 x 90°`, `twice 90°`.
@@ -165,8 +177,7 @@ fn several_turns(input: &mut Input<'_>) -> Reading<(u32, Bounds)> {
     let cross = alt((one_of(['x', 'X', '×', '*']).void(), Caseless("times").void()));
     let counted = (times, space, cross).map(|(times, ..)| times);
     let times = alt((counted, Caseless("twice").value(2)));
-    let angle = alt((turn_in_words, |input: &mut Input<'_>| tried(input, Expect::default())))
-        .verify(|angle: &Bounds| angle.kind() == Kind::Angle);
+    let angle = alt((turn_in_words, later)).verify(|angle: &Bounds| angle.kind() == Kind::Angle);
     let (times, _, _, angle) = (times, space, filler, angle).parse_next(input)?;
     Ok((times, angle))
 }

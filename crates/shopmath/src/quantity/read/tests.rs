@@ -524,6 +524,8 @@ fn numbered_and_repeated_stages_join_as_a_plus_does() {
         ("Stufe 1 – 30 Nm, Stufe 2 – 60°", "30 N·m + 60°"),
         ("Étape 1 : 20 Nm étape 2 : 90°", "20 N·m + 90°"),
         ("Fase 1 20 Nm + fase 2 90°", "20 N·m + 90°"),
+        ("1. Stufe 20 Nm, 2. Stufe 90°", "20 N·m + 90°"),
+        ("1st stage 20 Nm 2nd stage: 90°", "20 N·m + 90°"),
         ("Step 3 8 Nm", "8 N·m"),
         ("30 Nm + 2 x 90°", "30 N·m + 90° + 90°"),
         ("30 Nm + 2x90° + 45°", "30 N·m + 90° + 90° + 45°"),
@@ -561,6 +563,7 @@ fn a_bare_stage_is_offered_as_an_angle_only_where_it_can_be_one() {
     let offers = |text: &str| line(text).unwrap_err().remedies(text);
     assert_eq!(offers("30 N·m + 90"), ["30 N·m + 90°"]);
     assert_eq!(offers("Stage 1: 20 Nm Stage 2: 90"), ["Stage 1: 20 Nm Stage 2: 90°"]);
+    assert_eq!(offers("30 Nm + 2 x 90"), ["30 Nm + 2 x 90°"]);
     assert_eq!(offers("snug + 90"), ["snug + 90°"]);
     assert_eq!(offers("snug, then 90"), ["snug, then 90°"]);
     assert_eq!(offers("30 Nm then 90"), ["30 Nm then 90°"]);
