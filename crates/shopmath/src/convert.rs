@@ -79,6 +79,8 @@ impl Stage {
         let shown = move |row: &&Finding| match row.unit {
             Unit::KilogramForceCentimetre => false,
             Unit::OunceForceInch if large => false,
+            // The nearest fraction of inches typed.
+            Unit::Inch if typed == Unit::Inch => false,
             _ => row.id != Id::Row(typed.symbol()),
         };
         self.rows.iter().filter(shown).take(LISTED)
@@ -447,6 +449,7 @@ mod tests {
             ("350 K", Tools::Both, ["°F", "°C", ""]),
             ("80 km/h", Tools::Both, ["mph", "", ""]),
             ("20 Δ°F", Tools::Both, ["ΔK", "", ""]),
+            ("5 ft 3 in", Tools::Both, ["mm", "cm", "m"]),
             ("1.9 cm", Tools::Both, ["in", "mm", "in-fraction"]),
         ] {
             let read = line(text, tools).unwrap();

@@ -1,6 +1,7 @@
 //! What stands before the value of a line: a name, most of the time. A number in it may count something,
 //! name a thread or a class, or be another value, which must not be passed over in silence.
 
+use super::unit::is_letter;
 use super::{Expect, Kind, STAGES, closes, range, value_starts};
 use crate::quantity::Bounds;
 use core::ops::Range;
@@ -106,6 +107,23 @@ pub(super) fn limit(label: &str) -> Option<&str> {
 pub(super) fn joins(label: &str, tail: &str) -> bool {
     let joint = last_word(label).is_some_and(|word| known(&["then", "plus"], word));
     joint || tail.starts_with('+') && !label.trim().is_empty()
+}
+
+/// A label without the name of the first stage at its end, where the others are read with it: `Stage 1:`,
+/// `1. Stufe`.
+pub(super) fn without_first(label: &str) -> &str {
+    let mut words = label
+        .split_whitespace()
+        .rev()
+        .filter(|word| word.contains(is_letter) || word.contains('1'));
+    let (Some(last), Some(word)) = (words.next(), words.next()) else {
+        return label;
+    };
+    let numbered = known(STAGES, word) && known(&["1"], last);
+    let ordinal = known(STAGES, last) && known(&["1", "1st"], word);
+    let before = label.get(..word.as_ptr().addr() - label.as_ptr().addr());
+    let before = before.filter(|_| numbered || ordinal);
+    before.map_or(label, |before| before.trim_end_matches(closes))
 }
 
 /// `M10`, `M10x1.5`.

@@ -259,6 +259,11 @@ fn line_from(text: &str, from: usize) -> Result<Line<'_>, Fault> {
                 let label = limit
                     .and_then(|limit| label.trim_end().strip_suffix(limit))
                     .unwrap_or(label);
+                let label = if stages.len() > 1 {
+                    label::without_first(label)
+                } else {
+                    label
+                };
                 let label = Some(trim_label(label)).filter(|label| !label.is_empty());
                 let limit = limit.or_else(|| limit_behind(text));
                 return Ok(Line { label, limit, stages });

@@ -549,6 +549,16 @@ fn numbered_and_repeated_stages_join_as_a_plus_does() {
     ] {
         assert_eq!(read_as(text), read, "{text}");
     }
+    for (text, label) in [
+        ("Stage 1: 20 Nm Stage 2: 90°", None),
+        ("Head bolts, step 1 – 20 Nm, step 2 – 90°", Some("Head bolts")),
+        ("Étape 1 : 20 Nm étape 2 : 90°", None),
+        ("1. Stufe 20 Nm, 2. Stufe 90°", None),
+        ("Stage 1: 20 Nm", Some("Stage 1")),
+        ("Stage 2: 20 Nm + 90°", Some("Stage 2")),
+    ] {
+        assert_eq!(line(text).unwrap().label, label, "{text}");
+    }
     let text = "20 Nm, back off 1/2 turn, then 40 Nm";
     let fault = stages(text, Expect::default()).unwrap_err();
     assert_eq!(
