@@ -19,6 +19,7 @@ pub(super) struct Board {
     height: f64,
     ink: Vec<Point>,
     taken: Vec<Block>,
+    rounds: Vec<(Point, f64)>,
 }
 
 /// Where words or a sign stand.
@@ -79,6 +80,11 @@ impl Block {
         self.left >= 0.0 && self.top >= 0.0 && self.right <= WIDTH && self.bottom <= height
     }
 
+    /// How far a point is off.
+    pub(super) fn off(&self, [x, y]: Point) -> f64 {
+        (between(x, self.left, self.right) - x).hypot(between(y, self.top, self.bottom) - y)
+    }
+
     fn holds(&self, [x, y]: Point) -> bool {
         x > self.left && x < self.right && y > self.top && y < self.bottom
     }
@@ -90,6 +96,7 @@ impl Board {
             height,
             ink: Vec::new(),
             taken: Vec::new(),
+            rounds: Vec::new(),
         }
     }
 
@@ -101,6 +108,11 @@ impl Board {
     /// Something stands here.
     pub(super) fn take(&mut self, block: Block) {
         self.taken.push(block);
+    }
+
+    /// No words stand on this circle from here on.
+    pub(super) fn keep_off(&mut self, centre: Point, radius: f64) {
+        self.rounds.push((centre, radius));
     }
 
     /// The best of the places for some words, the first ones preferred, moved inward from the
@@ -122,7 +134,11 @@ impl Board {
                 .filter(|shared| *shared > 0.0);
             let shared: f64 = shared.map(|shared| 40.0 + shared).sum();
             let lines = self.ink.iter().filter(|point| block.holds(**point)).map(|_| 9.0);
-            shared + lines.sum::<f64>()
+            let rounds = self
+                .rounds
+                .iter()
+                .filter(|(centre, radius)| block.off(*centre) < *radius);
+            shared + lines.sum::<f64>() + rounds.map(|_| 40.0).sum::<f64>()
         };
         let (mut least, mut at) = (f64::INFINITY, [WIDTH / 2.0, self.height / 2.0]);
         for (place, turn) in places.iter().map(inward).zip(0_u32..) {

@@ -22,6 +22,8 @@ const SLACK: f64 = 6.0;
 const SIGN: f64 = 12.0;
 /// How far an arrow on the belt stands out on either side.
 const ARROW: f64 = 7.0;
+/// How far off its rim the ring round a chosen pulley is.
+const RING: f64 = 5.0;
 /// Points along a span that words keep clear of.
 const STEPS: i32 = 30;
 /// Corners of a full circle of belt.
@@ -142,7 +144,12 @@ pub fn route(drawing: &Drawing, frame: &Frame, chosen: Option<usize>) -> Sketch 
     let mut board = Board::new(frame.height);
     for (index, disc) in drawing.discs.iter().enumerate() {
         pulley(&mut sketch, frame, disc, chosen == Some(index));
-        board.ink(rim(frame, disc));
+        board.ink(rim(frame, disc, disc.radius));
+        board.ink(
+            inner(frame, disc)
+                .into_iter()
+                .flat_map(|radius| rim(frame, disc, radius / frame.factor)),
+        );
     }
     if let Some(shape) = &drawing.arm {
         arm(&mut sketch, &mut board, frame, shape);
@@ -167,6 +174,10 @@ pub fn route(drawing: &Drawing, frame: &Frame, chosen: Option<usize>) -> Sketch 
         let wrap = arc.map(|arc| arc.sweep.abs() * 360.0 / TAU);
         name(&mut sketch, &mut board, frame, disc, index, wrap);
     }
+    // On a pulley, a length would be taken for something of the pulley's.
+    for disc in &drawing.discs {
+        board.keep_off(frame.at(disc.x, disc.y), disc.radius * frame.factor + RING);
+    }
     for span in drawing.spans.iter().filter(|_| !drawing.stale) {
         length(&mut sketch, &mut board, frame, span);
     }
@@ -190,12 +201,17 @@ fn trouble(sketch: &mut Sketch, board: &mut Board, frame: &Frame, drawing: &Draw
     sketch.words([at[0], at[1] + 5.0], Anchor::Middle, "!");
 }
 
+/// The second rim of a ribbed pulley, on the sketch.
+fn inner(frame: &Frame, disc: &Disc) -> Option<f64> {
+    (disc.side == Side::Rib).then(|| (disc.radius * frame.factor - 3.5).max(1.0))
+}
+
 /// Points on a pulley's rim, for words to keep clear of.
-fn rim(frame: &Frame, disc: &Disc) -> Vec<Point> {
+fn rim(frame: &Frame, disc: &Disc, radius: f64) -> Vec<Point> {
     let whole = Arc {
         x: disc.x,
         y: disc.y,
-        radius: disc.radius,
+        radius,
         start: 0.0,
         sweep: TAU,
     };
@@ -211,11 +227,11 @@ fn pulley(sketch: &mut Sketch, frame: &Frame, disc: &Disc, chosen: bool) {
         Role::Back
     };
     sketch.draw(role, Shape::Circle(centre, radius));
-    if disc.side == Side::Rib {
-        sketch.draw(Role::Ribbed, Shape::Circle(centre, (radius - 3.5).max(1.0)));
+    if let Some(inner) = inner(frame, disc) {
+        sketch.draw(Role::Ribbed, Shape::Circle(centre, inner));
     }
     if chosen {
-        sketch.draw(Role::Target, Shape::Circle(centre, radius + 5.0));
+        sketch.draw(Role::Target, Shape::Circle(centre, radius + RING));
     }
     if disc.faulty {
         sketch.draw(Role::Trouble, Shape::Circle(centre, radius + 2.0));
@@ -321,7 +337,7 @@ fn length(sketch: &mut Sketch, board: &mut Board, frame: &Frame, span: &Straight
     // Beside the middle of the span, else further along it, else further from it.
     let places: Vec<Point> = [off, off + 12.0, off + 24.0]
         .into_iter()
-        .flat_map(|off| [0.5, 0.35, 0.65, 0.2, 0.8].map(|share| (off, along(from, to, share))))
+        .flat_map(|off| [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95].map(|share| (off, along(from, to, share))))
         .flat_map(|(off, [x, y])| {
             [
                 [x - off * sin, y - off * cos + 4.0],
@@ -339,7 +355,12 @@ fn arm(sketch: &mut Sketch, board: &mut Board, frame: &Frame, arm: &ArmShape) {
     let end = |angle: f64| frame.at(arm.x + arm.length * angle.cos(), arm.y + arm.length * angle.sin());
     sketch.line(Role::Arm, [pivot, end(arm.drawn)]);
     board.take(Block::round(pivot, 6.0));
-    board.ink((0..=STEPS).map(|step| along(pivot, end(arm.drawn), f64::from(step) / f64::from(STEPS))));
+    // It is drawn thick.
+    let (sin, cos) = arm.drawn.sin_cos();
+    for aside in [-4.0, 4.0] {
+        let [from, to] = [pivot, end(arm.drawn)].map(|[x, y]| [x + aside * sin, y + aside * cos]);
+        board.ink((0..=STEPS).map(|step| along(from, to, f64::from(step) / f64::from(STEPS))));
+    }
     sketch.draw(Role::Arm, Shape::Circle(pivot, 5.0));
     for stop in [arm.low, arm.high] {
         sketch.line(Role::Frame, [pivot, end(stop)]);
@@ -387,6 +408,29 @@ mod tests {
                 assert!(block.shared(other) < 1.0, "{words} on {other_words}: {blocks:?}");
             }
             assert!(block.within(height), "{words} is cut off");
+        }
+    }
+
+    #[test]
+    fn the_lengths_of_the_demo_stand_on_no_pulley_and_not_on_the_belt() {
+        let drawing = assess(resolve(&DriveText::demo())).drawing;
+        let frame = Frame::of(&drawing).unwrap();
+        let blocks = blocks(&drawing);
+        let lengths = drawing.spans.iter().map(|span| {
+            let long = (span.x2 - span.x1).hypot(span.y2 - span.y1);
+            rounded(long.round(), 1.0)
+        });
+        for words in lengths {
+            let (_, block) = blocks.iter().find(|(known, _)| *known == words).unwrap();
+            for disc in &drawing.discs {
+                let (centre, radius) = (frame.at(disc.x, disc.y), disc.radius * frame.factor);
+                assert!(block.off(centre) >= radius, "{words} on {}", disc.name);
+            }
+            for span in &drawing.spans {
+                let (from, to, _) = ends(&frame, span);
+                let nearest = (0..=200).map(|step| block.off(along(from, to, f64::from(step) / 200.0)));
+                assert!(nearest.fold(f64::INFINITY, f64::min) > 0.5, "{words} on the belt");
+            }
         }
     }
 
