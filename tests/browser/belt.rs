@@ -104,6 +104,15 @@ fn the_demo_drive_opens_by_itself_and_says_what_it_is() -> Outcome {
     phone.until_true("the ways to begin and to add below the length, apart", near)?;
     ensure!(phone.text("#begin-drive")? == "Begin your own drive");
 
+    // In an empty field, what counts stands plain, and what is an example says so.
+    let hints = "return ['stretch', 'rpm'].map((id) => document.getElementById(id).placeholder)";
+    phone.type_into("rpm", "")?;
+    phone.until("an example and a default", || {
+        let hints: Vec<String> = phone.script(hints, Vec::new())?;
+        Ok((hints == ["such as 0.5 %", "2000 rpm"]).then_some(()))
+    })?;
+    phone.type_into("rpm", "2000 rpm")?;
+
     // Changed, it is the demo no longer; one's own drive can be begun, and the other brought back.
     phone.tap("#begin-drive")?;
     phone.until_text(".bring", "Your own drive is begun. The demo is put away.")?;

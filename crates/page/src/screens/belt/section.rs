@@ -227,8 +227,13 @@ fn field(
     onset: &Callback<(&'static str, String)>,
 ) -> Html {
     let wrong = whole.faults.iter().filter(|fault| fault.key == descriptor.key);
+    // Emptied, a text stands for nothing: what an own drive begins with is no default of it.
+    let empty = match descriptor.reads {
+        Reads::Text => descriptor.hint,
+        _ => descriptor.empty(),
+    };
     html! {
-        <View key={descriptor.key} name={descriptor.key} label={descriptor.label} empty={descriptor.empty()}
+        <View key={descriptor.key} name={descriptor.key} label={descriptor.label} {empty}
             unit={descriptor.reads.assumed(text.get(descriptor.key).unwrap_or_default())}
             text={text.get(descriptor.key).unwrap_or_default().to_owned()} closed={descriptor.reads == Reads::Listed}
             entries={descriptor.choices} wrong={wrong.cloned().collect::<Vec<_>>()} {onset} />
