@@ -801,7 +801,7 @@ fn a_pulley_without_a_load_is_told_from_a_reserve() {
         let reserves = findings(&assessment).filter(|finding| matches!(finding.id, Id::Numbered("slip-reserve", _)));
         reserves.map(|finding| finding.name).collect()
     };
-    let (reserve, idle) = ("slip reserve", "no load: ratio its wrap could hold");
+    let (reserve, idle) = ("slip reserve", "grip of its wrap, no load");
     assert_eq!(
         names(&DriveText::demo()),
         [reserve, idle, reserve, idle, reserve, reserve]
