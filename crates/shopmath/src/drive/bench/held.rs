@@ -19,13 +19,23 @@ pub(super) struct Held {
     pub(super) take_up: TakeUp,
     /// The position that counts, nearest to the drawn one first, and any other.
     pub(super) fits: Vec<Fit>,
-    /// dL/dα where the arm stands: with the belt, or as drawn.
+    /// dL/dα where the arm stands: with the belt, or as drawn within its stops where no belt is named.
+    /// A belt that cannot be, or that the arm does not hold, puts it nowhere.
     pub(super) growth: Option<(Angle, Length)>,
     /// From pivot to pulley.
     pub(super) arm: Length,
 }
 
 impl Held {
+    /// The method of a finding about where the arm stands.
+    pub(super) fn method(&self) -> &'static str {
+        if self.fits.is_empty() {
+            "arm as drawn, since no belt is named"
+        } else {
+            METHOD
+        }
+    }
+
     /// The arm for a belt: angle and share of the sweep, or the sentence why not.
     pub(super) fn arm_for(&self, bench: &Bench, belt: Length) -> Result<(Angle, Ratio), String> {
         let Some(arm) = bench.arm() else {
@@ -75,8 +85,10 @@ pub(super) fn held(bench: &mut Bench) -> Option<Held> {
     }
     nearest_first(&mut fits, arm.drawn_at());
     let drawn = || {
+        let named = read.belt.is_some() || read.faults.iter().any(|fault| fault.key == "belt");
         read.route
             .as_ref()
+            .filter(|_| !named && arm.drawn_within())
             .map(|route| (arm.drawn_at(), arm.growth(route, arm.drawn_at())))
     };
     Some(Held {

@@ -22,7 +22,7 @@ const LITTLE: f64 = 1.5;
 const IDLE: &str = "grip of its wrap, no load";
 
 /// The fields that set the tension: a text in one of them that cannot be read leaves it unknown.
-const SETS_TENSION: [&str; 5] = ["tensioner", "strand", "frequency", "mass", "spring"];
+const SETS_TENSION: [&str; 6] = ["belt", "tensioner", "strand", "frequency", "mass", "spring"];
 
 /// The loop under load, and what it was worked out from.
 struct Loaded {

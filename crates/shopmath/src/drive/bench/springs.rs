@@ -43,5 +43,8 @@ pub(super) fn findings(bench: &Bench, held: &Held) -> Vec<Finding> {
             working,
         ));
     }
+    for finding in &mut findings {
+        finding.method = held.method();
+    }
     findings
 }

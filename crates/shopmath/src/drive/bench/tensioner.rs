@@ -144,11 +144,13 @@ fn per_degree(held: &Held) -> Option<Finding> {
     ];
     let working = Working::new("|dL/dα|·π/180", terms, source::drive::TAKE_UP);
     let amount = metres(in_metres(growth).abs() * degree);
-    Some(named(
+    let mut finding = named(
         "belt-per-degree",
         "belt per degree of arm",
         amount,
         Unit::Millimetre,
         working,
-    ))
+    );
+    finding.method = held.method();
+    Some(finding)
 }

@@ -123,8 +123,8 @@ fn a_bad_text_takes_away_only_what_needs_it() {
         (
             "belt",
             "6PX1",
-            &["arm-angle"],
-            &["take-up-low", "wrap-1", "slip-reserve-1"],
+            &["arm-angle", "slip-reserve-1"],
+            &["take-up-low", "wrap-1"],
         ),
         (
             "tensioner",
@@ -904,4 +904,49 @@ fn what_cracks_tell_is_said_once() {
         let cracks = said.iter().filter(|slug| **slug == "cracks").count();
         assert_eq!(cracks, 1, "{changes:?}: {said:?}");
     }
+}
+
+/// A belt that the arm does not hold puts it nowhere: no tension is taken where it is drawn. Without a belt it
+/// is, and says so.
+#[test]
+fn a_belt_that_does_not_fit_leaves_no_tension() {
+    let gone = [
+        "spring-tension",
+        "spring-torque",
+        "belt-per-degree",
+        "set-tension",
+        "slip-reserve-1",
+        "hub-load-1",
+    ];
+    for changes in [
+        &[("tensioner", "tensioner@-128,44,55..60")][..],
+        &[("belt", "6PK1300")],
+        &[("belt", "6PK1900")],
+        &[("belt", "6PX1")],
+    ] {
+        let assessment = assess(resolve(&with(changes)));
+        assert!(assessment.faults.iter().any(|fault| fault.key == "belt"), "{changes:?}");
+        for id in gone {
+            assert!(!has(&assessment, id), "{id} with {changes:?}");
+        }
+        assert!(has(&assessment, "effective-length") && has(&assessment, "take-up-low"));
+    }
+    let unnamed = assess(resolve(&with(&[("belt", "")])));
+    assert!(gone.iter().all(|id| has(&unnamed, id)));
+    let method = |assessment: &Assessment| {
+        let mut spring = findings(assessment).filter(|finding| finding.id == Id::Named("spring-tension"));
+        spring.next().map(|finding| finding.method)
+    };
+    assert!(method(&unnamed).unwrap().contains("as drawn"));
+    assert!(
+        !method(&assess(resolve(&DriveText::demo())))
+            .unwrap()
+            .contains("as drawn")
+    );
+    // Drawn beyond its stops, the arm stands nowhere.
+    let beyond = assess(resolve(&with(&[
+        ("belt", ""),
+        ("tensioner", "tensioner@-128,44,55..60"),
+    ])));
+    assert!(!has(&beyond, "spring-tension") && !has(&beyond, "belt-per-degree"));
 }
