@@ -38,7 +38,9 @@ pub(super) fn mass(bench: &Bench) -> Option<BeltMass> {
     if let Some(Quantity::LinearDensity(mid)) = bench.value("mass") {
         return Some(BeltMass { mid, assumed: None });
     }
-    if bench.faults.iter().any(|fault| fault.key == "mass") {
+    let misread = |key: &str| bench.faults.iter().any(|fault| fault.key == key);
+    // Of a belt that cannot be read the ribs are unknown, whatever those of the drive.
+    if misread("mass") || (bench.belt.is_none() && misread("belt")) {
         return None;
     }
     let (low, high) = bench.profile?.mass(bench.belt.map(|belt| belt.ribs).or(bench.ribs)?)?;

@@ -114,7 +114,10 @@ fn position(bench: &Bench, held: &Held) -> Vec<Finding> {
     let mut first = angle(Id::Named("arm-angle"), "arm angle with this belt", fit.angle);
     let cautions = [
         (held.fits.len() > 1, caution::drive::SEVERAL_POSITIONS),
-        (Some(belt.ribs) != bench.ribs, caution::drive::RIBS_DIFFER),
+        (
+            bench.ribs.is_some_and(|ribs| ribs != belt.ribs),
+            caution::drive::RIBS_DIFFER,
+        ),
     ];
     first.cautions.extend(told(cautions));
     let mut findings = vec![first, share("arm-share", "travel used", fit)];

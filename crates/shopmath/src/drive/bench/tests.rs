@@ -123,7 +123,7 @@ fn a_bad_text_takes_away_only_what_needs_it() {
         (
             "belt",
             "6PX1",
-            &["arm-angle", "slip-reserve-1"],
+            &["arm-angle", "slip-reserve-1", "strand-tension"],
             &["take-up-low", "wrap-1"],
         ),
         (
@@ -949,4 +949,16 @@ fn a_belt_that_does_not_fit_leaves_no_tension() {
         ("tensioner", "tensioner@-128,44,55..60"),
     ])));
     assert!(!has(&beyond, "spring-tension") && !has(&beyond, "belt-per-degree"));
+}
+
+/// Ribs that cannot be read are not other ribs than the belt's, and a belt that cannot be read has not the
+/// drive's.
+#[test]
+fn ribs_that_are_unknown_are_compared_with_none() {
+    let said = |ribs: &str| cautions_of(&assess(resolve(&with(&[("ribs", ribs)])))).contains(&"ribs-differ");
+    assert!(said("5") && !said("6") && !said("six"));
+    let bare = [("belt", "5PK"), ("spring", ""), ("tensioner", "")];
+    assert!(!has(&assess(resolve(&with(&bare))), "strand-tension"));
+    let weighed = [&bare[..], &[("mass", "0.1 kg/m")]].concat();
+    assert!(has(&assess(resolve(&with(&weighed))), "strand-tension"));
 }
