@@ -122,6 +122,12 @@ pub const RIBS_WORN: Caution = Caution {
     text: "5 % of rib loss matters already: plan a new belt, and look for what wears it.",
 };
 
+/// A belt measured much shorter than its name.
+pub const BELT_SHORTER: Caution = Caution {
+    slug: "belt-shorter",
+    text: "No belt shrinks so much: it is another belt than the one named, or was measured otherwise. Measure again before trusting the rib loss.",
+};
+
 /// Ribs worn out.
 pub const RIBS_WORN_OUT: Caution = Caution {
     slug: "ribs-worn-out",

@@ -11,6 +11,9 @@ use crate::result::{Finding, Id, Style, Term, Working};
 use crate::source;
 use uom::si::f64::{Length, Ratio};
 
+/// The share of its length by which a belt is made shorter at most, with room (common practice).
+const SHORTER: f64 = 0.006;
+
 pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
     let mut findings = aligned(bench);
     let mut worn = worn_by_length(bench);
@@ -103,6 +106,10 @@ fn growth_finding(growth: Length, measured: Length) -> Finding {
         working,
     );
     finding.style = Style::Decimal { step: 0.1 };
+    let name = in_metres(measured - growth);
+    if in_metres(growth) < -SHORTER * name {
+        finding.cautions.push(caution::drive::BELT_SHORTER);
+    }
     finding
 }
 

@@ -962,3 +962,11 @@ fn ribs_that_are_unknown_are_compared_with_none() {
     let weighed = [&bare[..], &[("mass", "0.1 kg/m")]].concat();
     assert!(has(&assess(resolve(&with(&weighed))), "strand-tension"));
 }
+
+#[test]
+fn a_belt_much_shorter_than_its_name_is_remarked_on() {
+    for (measured, remarked) in [("1440 mm", true), ("1455 mm", false), ("1466 mm", false)] {
+        let said = cautions_of(&assess(resolve(&with(&[("measured", measured)]))));
+        assert_eq!(said.contains(&"belt-shorter"), remarked, "{measured}");
+    }
+}
