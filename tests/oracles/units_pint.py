@@ -51,6 +51,8 @@ UNITS = [
     ("mph", "mile / hour", "meter / second"),
     ("rpm", "revolution / minute", "radian / second"),
     ("rad/s", "radian / second", "radian / second"),
+    ("ΔK", "kelvin", "kelvin"),
+    ("Δ°F", "delta_degree_Fahrenheit", "kelvin"),
 ]
 SCALES = [("°C", "degC"), ("°F", "degF"), ("K", "kelvin")]
 
