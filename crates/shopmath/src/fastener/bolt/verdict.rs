@@ -314,10 +314,9 @@ fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
         Slug::Strips => strips(case, &clamps),
     };
     let said = case.broken.as_ref().map_or(said, |broken| breaks(broken, class));
-    let mut sentence = format!("{said}{}.", assumed(resolved, case.turns));
-    if let (Slug::High | Slug::PastYield, None, Some(breaks)) = (slug, &case.broken, case.outlasts) {
-        sentence.push_str(&weaker_hole(case, breaks));
-    }
+    let weaker = case.outlasts.filter(|_| slug != Slug::Strips && case.broken.is_none());
+    let weaker = weaker.map_or_else(String::new, |breaks| weaker_hole(case, breaks));
+    let mut sentence = format!("{weaker}{said}{}.", assumed(resolved, case.turns));
     let units = other_units(resolved, case, slug);
     if let Some(units) = &units {
         sentence.push_str(&[" ", units, " would be believable: check the unit."].concat());
@@ -366,7 +365,7 @@ fn strips(case: &Case, clamps: &str) -> String {
 fn weaker_hole(case: &Case, breaks: Force) -> String {
     let [strip, needed] = hole(case);
     format!(
-        " Past yield a bolt can clamp with up to {}, and the threads in the hole pull out at {strip}: they are the weaker and may go first{needed}.",
+        "The threads in the hole are weaker than the bolt and may pull out first: past yield it can clamp with up to {}, and they hold {strip}{needed}. ",
         said(breaks, Unit::Kilonewton)
     )
 }
