@@ -67,13 +67,14 @@ impl Reads {
     /// use shopmath::{field::Reads, quantity::Unit};
     /// let length = Reads::Value(Unit::Millimetre);
     /// assert_eq!((length.assumed("2,5"), length.assumed("2 in"), length.assumed("")), (Some("mm"), None, None));
+    /// assert_eq!(Reads::Range(Unit::Number).assumed("0.12"), None);
     /// ```
     #[must_use]
     pub fn assumed(self, text: &str) -> Option<&'static str> {
         let (Self::Value(unit) | Self::Range(unit)) = self else {
             return None;
         };
-        Some(unit.symbol()).filter(|symbol| !symbol.is_empty() && is_bare(text))
+        (unit != Unit::Number && is_bare(text)).then_some(unit.symbol())
     }
 }
 
