@@ -106,7 +106,7 @@ pub(super) const ROWS: &[Row] = &[
     row("tension", "tension", "Strand tension, if not measured", Reads::Value(Unit::Newton), "300 N", "300 N", (1.0, 50_000.0)),
     shown(row("loads", "loads", "Accessory loads", Reads::Text, "", "such as alternator=90 A 14 V; …", NO_LIMITS), demo::LOADS),
     row("loads", "rpm", "Driver speed", Reads::Value(Unit::RevolutionPerMinute), "2000 rpm", "2000 rpm", (1.0, 30_000.0)),
-    row("loads", "mu", "Friction, belt on pulley", Reads::Value(Unit::Number), "0.3", "0.3", (0.01, 2.0)),
+    row("loads", "mu", "Friction, belt on pulley", Reads::Range(Unit::Number), "0.3", "0.3", (0.01, 2.0)),
     row("loads", "efficiency", "Alternator efficiency", Reads::Value(Unit::Percent), "60 %", "60 %", (10.0, 100.0)),
     row("checks", "offset", "Gap under the straightedge", MM, "", "such as 1 mm", (0.0, 100.0)),
     row("checks", "apart", "Distance of the two pulleys", MM, "", "such as 300 mm", (10.0, 5000.0)),

@@ -31,6 +31,8 @@ struct Loaded {
     setting: Force,
     assumed: bool,
     friction: Ratio,
+    /// Whether that is the low end of a range.
+    low_end: bool,
 }
 
 pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
@@ -76,6 +78,7 @@ fn loaded(bench: &Bench, held: Option<&Held>) -> Option<Loaded> {
         setting: level,
         assumed,
         friction,
+        low_end: bench.is_range("mu"),
     })
 }
 
@@ -139,7 +142,12 @@ fn setting(bench: &Bench, loaded: &Loaded) -> Finding {
 fn reserve(number: usize, leg: &Leg, capacity: Ratio, spans: (Force, Force), loaded: &Loaded) -> Finding {
     let reserve = slip::reserve(capacity, spans.0, spans.1);
     let mut terms = strands(spans);
-    terms.push(Term::new("μ", "friction", loaded.friction, Unit::Number));
+    let of_range = if loaded.low_end {
+        "friction, the low end typed"
+    } else {
+        "friction"
+    };
+    terms.push(Term::new("μ", of_range, loaded.friction, Unit::Number));
     terms.push(Term::new("θ", "wrap", leg.wrap, Unit::Degree));
     terms.push(Term::new("e^…", "ratio the wrap can hold", capacity, Unit::Number));
     let working = Working {

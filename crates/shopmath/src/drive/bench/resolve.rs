@@ -40,6 +40,7 @@ pub struct Bench {
     /// One entry per sentence, in the order of the fields.
     pub faults: Vec<FieldFault>,
     values: Vec<(&'static str, Quantity)>,
+    ranges: Vec<&'static str>,
 }
 
 /// Reads every text.
@@ -64,6 +65,11 @@ pub fn resolve(texts: &DriveText) -> Bench {
 }
 
 impl Bench {
+    /// Whether a range was typed, of which the low end is the value.
+    pub(super) fn is_range(&self, key: &str) -> bool {
+        self.ranges.contains(&key)
+    }
+
     /// The value of a field, when one was typed or its default stands.
     pub(super) fn value(&self, key: &str) -> Option<Quantity> {
         self.values
@@ -176,7 +182,7 @@ impl Bench {
 
     fn read_values(&mut self, texts: &DriveText) {
         for field in &super::FIELDS {
-            if field.key != "back" && matches!(field.reads, Reads::Value(_)) {
+            if field.key != "back" && matches!(field.reads, Reads::Value(_) | Reads::Range(_)) {
                 self.read_value(field.key, texts);
             }
         }
@@ -192,14 +198,16 @@ impl Bench {
     fn read_value(&mut self, key: &'static str, texts: &DriveText) -> Option<Quantity> {
         let row = row_of(key)?;
         let text = texts.effective(key);
-        let Reads::Value(unit) = row.field.reads else {
-            return None;
-        };
         if text.is_empty() {
             return None;
         }
-        let typed = match read::value(text, read::Expect::field(unit)) {
-            Ok(typed) => typed,
+        let (unit, read) = match row.field.reads {
+            Reads::Value(unit) => (unit, read::value(text, read::Expect::field(unit)).map(Bounds::single)),
+            Reads::Range(unit) => (unit, read::range(text, read::Expect::field(unit))),
+            _ => return None,
+        };
+        let bounds = match read {
+            Ok(bounds) => bounds,
             Err(fault) => {
                 self.faults.push(FieldFault {
                     key,
@@ -209,14 +217,19 @@ impl Bench {
                 return None;
             }
         };
-        let value = typed.quantity();
-        let in_unit = value.value_in(unit).unwrap_or(f64::NAN);
-        let slack = 1e-12 * in_unit.abs();
-        if !(row.limits.0 - slack..=row.limits.1 + slack).contains(&in_unit) {
-            self.fault(key, out_of_range(typed, unit, row.limits));
-            return None;
+        for typed in [bounds.low, bounds.high] {
+            let in_unit = typed.quantity().value_in(unit).unwrap_or(f64::NAN);
+            let slack = 1e-12 * in_unit.abs();
+            if !(row.limits.0 - slack..=row.limits.1 + slack).contains(&in_unit) {
+                self.fault(key, out_of_range(typed, unit, row.limits));
+                return None;
+            }
         }
+        let value = bounds.low.quantity();
         self.values.push((key, value));
+        if bounds.high.quantity() != value {
+            self.ranges.push(key);
+        }
         Some(value)
     }
 

@@ -970,3 +970,29 @@ fn a_belt_much_shorter_than_its_name_is_remarked_on() {
         assert_eq!(said.contains(&"belt-shorter"), remarked, "{measured}");
     }
 }
+
+/// Of a range of friction the low end counts, since there a belt slips first, and the working says so.
+#[test]
+fn a_range_of_friction_counts_by_its_low_end() {
+    let [range, low, one] = ["0.25..0.35", "0.25", "0.3"].map(|mu| assess(resolve(&with(&[("mu", mu)]))));
+    for number in 1..=6 {
+        let id = format!("slip-reserve-{number}");
+        assert_eq!(value(&range, &id).to_bits(), value(&low, &id).to_bits());
+        assert!(value(&range, &id) < value(&one, &id));
+    }
+    let said = |assessment: &Assessment| {
+        let mut reserves = findings(assessment).filter(|finding| finding.id == Id::Numbered("slip-reserve", 3));
+        reserves.any(|finding| {
+            finding
+                .working
+                .terms
+                .iter()
+                .any(|term| term.meaning.contains("low end"))
+        })
+    };
+    assert!(said(&range) && !said(&low));
+    for bad in ["0.3..9", "0.001..0.3", "0.3..0.2"] {
+        let assessment = assess(resolve(&with(&[("mu", bad)])));
+        assert!(assessment.faults.iter().any(|fault| fault.key == "mu") && !has(&assessment, "slip-reserve-1"));
+    }
+}
