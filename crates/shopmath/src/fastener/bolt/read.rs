@@ -122,10 +122,11 @@ pub(super) fn friction(key: &'static str, text: &str) -> Read<FrictionRange> {
     let bounds = read::range(text, Expect::field(Unit::Number)).map_err(|fault| match fault.misread {
         // What the grammar says of these has torques for an example.
         Misread::Backwards => field_fault(key, &Refusal::Backwards("friction")),
-        Misread::NumberAlone => FieldFault {
-            sentence: "Type a coefficient or a range of it, such as 0.12 or 0.10..0.16.".to_owned(),
-            ..misread(key, text, &fault)
-        },
+        Misread::NumberAlone => {
+            let mut wrong = misread(key, text, &fault);
+            wrong.sentence += " Type a coefficient or a range of it, such as 0.12 or 0.10..0.16.";
+            wrong
+        }
         _ => misread(key, text, &fault),
     })?;
     match (bounds.low.quantity(), bounds.high.quantity()) {
