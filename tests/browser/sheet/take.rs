@@ -50,7 +50,7 @@ fn a_list_of_specs_goes_on_a_sheet_with_one_tap() -> Outcome {
     phone.open("#/convert")?;
     phone.type_into(
         "q",
-        "Front cover\n• Idler pulley M10 8.8: 45 N·m\nTensioner 30 Nm + 90°\nOil 1.5 qt",
+        "Front cover\n- Idler pulley M10 8.8: 45 N·m\nTensioner 30 Nm + 90°\nOil 1.5 qt",
     )?;
     phone.tap("#put-on-sheet")?;
     open_id(&phone)?;

@@ -289,7 +289,8 @@ mod tests {
 
     #[test]
     fn a_range_is_not_widened_by_the_tool() {
-        let mut row = bolts(&["34", "35", "45", "46"]);
+        // 25.8 and 33.2 lbf·ft are what the row shows of it, 34.98 and 45.01 N·m.
+        let mut row = bolts(&["34", "35", "45", "46", "25.8 lbf·ft", "33.2 lbf·ft", "34.8", "45.2"]);
         row.spec = "35-45 N·m".into();
         let found = assess(&sheet(row), Tools::Metric, None);
         let outside: Vec<bool> = found.fasteners[0]
@@ -297,7 +298,7 @@ mod tests {
             .iter()
             .map(|reading| reading.outside)
             .collect();
-        assert_eq!(outside, [true, false, false, true]);
+        assert_eq!(outside, [true, false, false, true, false, false, true, true]);
     }
 
     #[test]

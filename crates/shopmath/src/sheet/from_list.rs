@@ -10,7 +10,7 @@ use crate::tools::Tools;
 ///
 /// ```
 /// use shopmath::sheet::from_list::rows;
-/// let rows = rows("Front cover\n• Idler pulley M10 8.8: 45 N·m\nTensioner 30 Nm + 90°\n1.5 qt");
+/// let rows = rows("Front cover\n- Idler pulley M10 8.8: 45 N·m\nTensioner 30 Nm + 90°\n1.5 qt");
 /// let of = |row: usize| [&*rows[row].label, &rows[row].thread, &rows[row].class, &rows[row].spec];
 /// assert_eq!(of(0), ["Idler pulley M10 8.8", "M10", "8.8", "45 N·m"]);
 /// assert_eq!(of(1), ["Tensioner", "", "", "30 N·m + 90°"]);

@@ -443,7 +443,13 @@ fn value_starts(text: &str, from: usize) -> impl Iterator<Item = usize> + '_ {
                 || after.starts_with(". ")
                 || matches!(word, Some("st" | "nd" | "rd" | "th")))
     };
-    let begins_with_value = from == 0 && text.trim_start().starts_with(opens) && !counts(text.trim_start());
+    // `- Idler` is an entry of a list.
+    let bullet = |tail: &str| {
+        let after = tail.trim_start_matches(['-', '–', '−']);
+        after.len() < tail.len() && after.trim_start().starts_with(char::is_alphabetic)
+    };
+    let tail = text.trim_start();
+    let begins_with_value = from == 0 && tail.starts_with(opens) && !counts(tail) && !bullet(tail);
     let (mut before, mut previous) = (' ', ' ');
     text.char_indices()
         .filter(move |(_, letter)| {

@@ -161,6 +161,20 @@ fn units_as_people_type_them() {
 }
 
 #[test]
+fn a_dash_before_a_name_begins_an_entry_of_a_list() {
+    for (text, label) in [
+        ("- Idler 45 N·m", "Idler"),
+        ("– Idler pulley M10 8.8: 45 N·m", "Idler pulley M10 8.8"),
+        ("-Idler 45 N·m", "Idler"),
+        ("-- Idler 45 N·m", "Idler"),
+    ] {
+        let line = line(text).unwrap();
+        assert_eq!((line.label, line.stages.len()), (Some(label), 1), "{text}");
+    }
+    assert!(line("-40 °C").unwrap().stages[0].value.low.value < 0.0);
+}
+
+#[test]
 fn ranges_and_tolerances() {
     for text in [
         "35-45 N·m",

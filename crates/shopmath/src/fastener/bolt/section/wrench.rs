@@ -15,6 +15,9 @@ use uom::si::f64::{Length, Ratio, Torque};
 
 /// An adapter whose angle has no more cosine than this is square to the wrench.
 const SQUARE: f64 = 1e-9;
+/// The ends of a range are shown with three figures in other units; a reading at the figure shown is within,
+/// though rounding moved it by up to this share (half of the third figure of 2.00; less above).
+const ROUNDING: f64 = 0.0025;
 
 /// The adapter's effect, as far as its fields tell.
 enum Through {
@@ -103,7 +106,7 @@ fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque
     if let Some(off) = common.keep("reading", deviation(reading, setting)) {
         let mut found = deviation_finding(off, reading, setting, tool, resolved.torque_unit);
         // A range is the maker's own tolerance; the tool's is not added to it.
-        let slack = if low < high { 0.0 } else { tool.value };
+        let slack = if low < high { ROUNDING } else { tool.value };
         let least = low * (1.0 - slack) / gain;
         let most = high * (1.0 + slack) / gain;
         if reading > most {
