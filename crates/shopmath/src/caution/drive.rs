@@ -62,6 +62,11 @@ pub const RIBS_DIFFER: Caution = Caution {
     text: "The belt's number of ribs is not the drive's. It must fill every groove it runs in and none beside.",
 };
 
+/// The pulleys take a belt in two ways.
+pub const TWO_ROUTES: Caution = Caution {
+    slug: "two-routes",
+    text: "A belt of another length can run round these pulleys the other way. Look whether the drawing runs as yours does; if not, check each pulley's side and place.",
+};
 /// The back distance belongs to another profile.
 pub const BACK_IS_FOR_PK: Caution = Caution {
     slug: "back-is-for-pk",

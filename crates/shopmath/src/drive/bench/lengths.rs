@@ -6,7 +6,7 @@ use crate::caution;
 use crate::drive::belt::Belt;
 use crate::drive::profile::Profile;
 use crate::drive::pulley::Side;
-use crate::drive::route::{Leg, Route};
+use crate::drive::route::{self, Leg, Route};
 use crate::drive::si::{in_metres, metres};
 use crate::quantity::{Quantity, Unit};
 use crate::result::{Finding, Id, Style, Term, Working};
@@ -61,7 +61,14 @@ fn effective(bench: &Bench, route: &Route) -> Finding {
     let mut finding = length("effective-length", "effective length", route.effective_length, working);
     finding.style = Style::Decimal { step: 0.1 };
     finding.cautions.extend(back_caution(bench));
+    finding.cautions.extend(two_routes(bench, route));
     finding
+}
+
+/// A belt that can run the other way as well.
+fn two_routes(bench: &Bench, route: &Route) -> Option<caution::Caution> {
+    let other = route::solve_in(bench.layout.as_ref()?, -route.sense.sign());
+    other.is_ok().then_some(caution::drive::TWO_ROUTES)
 }
 
 /// The usual back distance with another profile than PK.

@@ -954,6 +954,24 @@ fn a_belt_that_does_not_fit_leaves_no_tension() {
 /// Ribs that cannot be read are not other ribs than the belt's, and a belt that cannot be read has not the
 /// drive's.
 #[test]
+fn pulleys_that_take_a_belt_two_ways_are_told_of() {
+    let both = "crank:rib:0,0:150;ac:rib:300,0:130;i:back:140,-20:60";
+    for (pulleys, told) in [
+        (both, true),
+        ("crank:rib:0,0:150;ac:rib:300,0:130;i:back:140,60:60", false),
+    ] {
+        let assessment = assess(resolve(&with(&[
+            ("pulleys", pulleys),
+            ("tensioner", ""),
+            ("loads", ""),
+        ])));
+        assert!(has(&assessment, "effective-length"), "{pulleys}");
+        assert_eq!(cautions_of(&assessment).contains(&"two-routes"), told, "{pulleys}");
+    }
+    assert!(!cautions_of(&assess(resolve(&DriveText::demo()))).contains(&"two-routes"));
+}
+
+#[test]
 fn ribs_that_are_unknown_are_compared_with_none() {
     let said = |ribs: &str| cautions_of(&assess(resolve(&with(&[("ribs", ribs)])))).contains(&"ribs-differ");
     assert!(said("5") && !said("6") && !said("six"));
