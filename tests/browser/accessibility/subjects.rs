@@ -91,7 +91,7 @@ fn convert_filled(phone: &Phone) -> Outcome {
 }
 
 fn convert_list(phone: &Phone) -> Outcome {
-    let lines = "Drain plug: 60 N·m\n44 ft-lb\n35–45 N·m\nnonsense";
+    let lines = "Drain plug: 60 N·m\n44 ft-lb\n35–45 N·m\n45 furlongs";
     shown(phone, &link("convert", &[("q", lines)]), "[data-line='4'] .fault")
 }
 
