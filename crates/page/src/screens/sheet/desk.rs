@@ -145,9 +145,9 @@ impl Desk {
         self.settle().await;
     }
 
-    /// The machine of the open sheet, as typed.
-    pub(crate) fn machine(&self) -> Option<String> {
-        self.job().map(|job| job.sheet.machine.clone())
+    /// Whether a sheet is open.
+    pub(crate) fn has_sheet(&self) -> bool {
+        self.job().is_some()
     }
 
     /// Adds bolts at the end of the open sheet, or puts a new one with them on the desk; the sheet's id.

@@ -12,10 +12,10 @@ use yew::prelude::*;
 /// A button that puts bolts on a sheet and leads there; `from` is the screen it stands on. The bolts are
 /// asked for when it is tapped.
 pub(crate) fn take(rows: impl Fn() -> Vec<Fastener> + 'static, from: Route, desk: &Desk, tools: Tools) -> Html {
-    let words = match desk.machine() {
-        Some(machine) if machine.trim().is_empty() => "Put on the open sheet".into(),
-        Some(machine) => ["Put on the sheet: ", machine.trim()].concat(),
-        None => "Put on a new sheet".to_owned(),
+    let words = if desk.has_sheet() {
+        "Put on the open sheet"
+    } else {
+        "Put on a new sheet"
     };
     let desk = desk.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
