@@ -22,5 +22,6 @@ fn main() {
     forms::keep();
     pace::watch();
     scroll::watch();
+    views::jumps::watch();
     yew::Renderer::<app::App>::new().render();
 }

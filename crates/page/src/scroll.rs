@@ -5,7 +5,6 @@
 use crate::address::fragment;
 use crate::route::Route;
 use crate::views::focus::show;
-use crate::views::jumps::mark;
 use gloo::events::EventListener;
 use gloo::utils::{document, window};
 use std::cell::{Cell, RefCell};
@@ -37,7 +36,6 @@ pub(crate) fn watch() {
     EventListener::new(&window(), "pageshow", |_| restored_by(ScrollRestoration::Manual)).forget();
     EventListener::new(&document(), "focusin", keep_in_sight).forget();
     EventListener::new(&window(), "scroll", |_| {
-        mark();
         // Going back, a browser moves the page before it says that the address has changed.
         if SHOWN.with_borrow(|shown| *shown == fragment()) {
             FAR.set(window().scroll_y().unwrap_or_default());

@@ -3,7 +3,8 @@
 use super::button::Button;
 use super::focus::{focus, into_sight};
 use crate::scroll;
-use gloo::utils::document;
+use gloo::events::EventListener;
+use gloo::utils::{document, window};
 use yew::prelude::*;
 
 /// The heading of a part.
@@ -21,9 +22,13 @@ pub(crate) fn jumps(parts: impl Iterator<Item = (&'static str, &'static str)>) -
 /// How far down a part begins that one reads, pixel: below the strip.
 const REACHED: f64 = 160.0;
 
-/// Marks the button of the part one reads, and brings it into sight in the strip. Called while the page is
-/// scrolled.
-pub(crate) fn mark() {
+/// Marks the part one reads while the page is scrolled. Called once, when the page starts.
+pub(crate) fn watch() {
+    EventListener::new(&window(), "scroll", |_| mark()).forget();
+}
+
+/// Marks the button of the part one reads, and brings it into sight in the strip.
+fn mark() {
     let Ok(Some(strip)) = document().query_selector(".jumps") else {
         return;
     };

@@ -3,6 +3,7 @@
 //! Reading is [`super::read`]'s work. Nothing here knows markup.
 
 use super::fraction::{self, InchFraction};
+use super::typed::Stage;
 use super::{Bounds, Quantity, Typed, Unit};
 
 /// Between groups of three digits: does not break, and the reader takes it back.
@@ -93,8 +94,8 @@ pub fn bounds(bounds: Bounds) -> String {
 /// assert_eq!(print::stages(&line.stages), "20 N·m + 60°");
 /// ```
 #[must_use]
-pub fn stages(read: &[super::read::Stage]) -> String {
-    let one = |stage: &super::read::Stage| {
+pub fn stages(read: &[Stage]) -> String {
+    let one = |stage: &Stage| {
         let degrees = |end: Typed| match end.unit {
             Unit::Turn | Unit::HexFlat | Unit::TwelvePoint => {
                 let value = end.quantity().value_in(Unit::Degree).unwrap_or(end.value);

@@ -1,7 +1,7 @@
 //! Changes to the pulley list, as dragging and the buttons make them: each takes the texts and
 //! rewrites `pulleys` (and what names a pulley) from the structure.
 
-use super::{DriveText, hold, resolve};
+use super::{DriveText, guess, resolve};
 use crate::drive::fault::MeasureFault;
 use crate::drive::pulley::{Pulley, Side, Spot};
 use crate::drive::route::{self, Route};
@@ -133,7 +133,7 @@ pub fn apply(texts: &DriveText, edit: &Edit) -> Option<DriveText> {
         }
         Edit::AddAfter(pulley) => add(&texts, &mut list, *pulley)?,
         Edit::Hold(pulley) => {
-            let arm = hold::guess(&resolve(&texts), &list, *pulley)?;
+            let arm = guess::guess(&resolve(&texts), &list, *pulley)?;
             texts.set("tensioner", &tensioner::print(&arm, &list));
         }
         Edit::Release => {

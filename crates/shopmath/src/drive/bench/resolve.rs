@@ -1,8 +1,8 @@
 //! From texts to a drive: each field read by itself, its sentence kept where it cannot be.
 
 use super::DriveText;
-use super::entry::PulleyEntry;
 use super::fields::row_of;
+use super::pulley_entry::PulleyEntry;
 use crate::drive::belt::Belt;
 use crate::drive::fault::{RouteFault, TensionerFault, TextFault};
 use crate::drive::layout::Layout;

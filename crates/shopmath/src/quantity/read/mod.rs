@@ -8,6 +8,7 @@ mod label;
 mod numeral;
 mod unit;
 
+pub use super::typed::Stage;
 pub use numeral::like_thousands;
 
 use super::fault::{Fault, Misread};
@@ -80,56 +81,6 @@ impl Expect {
             bare: Some(unit),
         }
     }
-}
-
-/// A value of a spec, with what the manual prints in brackets beside it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Stage {
-    /// The value or range.
-    pub value: Bounds,
-    /// The same in other units, as the manual has it; each measures what the value does.
-    pub beside: Vec<Bounds>,
-}
-
-impl Stage {
-    /// A value with no figure beside it.
-    fn alone(value: Bounds) -> Self {
-        Self {
-            value,
-            beside: Vec::new(),
-        }
-    }
-
-    /// Whether a figure beside the value differs from it by more than the rounding of both
-    /// explains: by more than a step of the last digit of each together. Of several zeros at the end of
-    /// a whole number only the first is taken for a digit.
-    ///
-    /// ```
-    /// use shopmath::quantity::read;
-    /// let contradicts = |text| read::line(text).unwrap().stages[0].contradicts();
-    /// assert!(!contradicts("20 N·m (15 lbf·ft) + 60°"));
-    /// assert!(contradicts("20 N·m (20 lbf·ft) + 60°"));
-    /// ```
-    #[must_use]
-    pub fn contradicts(&self) -> bool {
-        let apart = |one: Typed, other: Typed| {
-            let rounding = rounding(one) * one.unit.factor() + rounding(other) * other.unit.factor();
-            let (a, b) = (one.quantity().si(), other.quantity().si());
-            (a - b).abs() > rounding.max(1e-9 * a.abs())
-        };
-        self.beside
-            .iter()
-            .any(|beside| apart(self.value.low, beside.low) || apart(self.value.high, beside.high))
-    }
-}
-
-/// What a value may have been rounded to, in its unit: `600` to tens, `60 000` to thousands.
-fn rounding(typed: Typed) -> f64 {
-    let mut step = typed.step;
-    while typed.step == 1.0 && typed.value != 0.0 && typed.value % (step * 100.0) == 0.0 {
-        step *= 10.0;
-    }
-    step
 }
 
 /// A line of a spec list: an optional label and one or more stages.
