@@ -2,5 +2,6 @@
 
 mod drive;
 mod drive_routes;
+mod examples;
 mod fastener;
 mod units;

@@ -227,6 +227,15 @@ pub fn line(text: &str, tools: Tools) -> Result<Conversion, Fault> {
 /// A value in every unit of its kind: first the rows most tools read in, those that serve the user's own
 /// before the others, then what a length is as a fraction and which wrenches fit it, then the other rows,
 /// those of a readable size first.
+///
+/// ```
+/// use shopmath::{convert, quantity::{Unit, read}, tools::Tools};
+/// let typed = read::range("100 lbf·ft", read::Expect::default()).unwrap();
+/// let row = &convert::stage(typed, Tools::Metric).rows[0];
+/// let (_, torque) = row.amount.ends().next().unwrap();
+/// assert!((torque.value_in(Unit::NewtonMetre).unwrap() - 135.581_794_833_14).abs() < 1e-9);
+/// assert_eq!(row.unit, Unit::NewtonMetre);
+/// ```
 #[must_use]
 pub fn stage(typed: Bounds, tools: Tools) -> Stage {
     let mut units = tools.rows(typed.kind(), typed.low.unit);

@@ -86,6 +86,12 @@ pub(crate) fn is_bare(text: &str) -> bool {
 
 impl Field {
     /// What stands in the empty field: its default, or its hint.
+    ///
+    /// ```
+    /// use shopmath::drive::bench;
+    /// let empty = |key| bench::field(key).unwrap().empty();
+    /// assert_eq!((empty("mu"), empty("belt")), ("0.3", "such as 6PK1453"));
+    /// ```
     #[must_use]
     pub fn empty(&self) -> &'static str {
         if self.default.is_empty() {

@@ -98,7 +98,14 @@ pub struct Term {
 }
 
 impl Working {
-    /// How a result came about.
+    /// How a result came about. The equation is written in the symbols of its terms.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, result::{Term, Working}, source};
+    /// let length = Term::new("l", "length typed", Unit::Millimetre.of(41.3), Unit::Millimetre);
+    /// let working = Working::new("n = round(l / (1/64 in))", vec![length], source::INCH_FRACTION);
+    /// assert_eq!((working.terms, working.source), (vec![length], source::INCH_FRACTION));
+    /// ```
     #[must_use]
     #[inline(never)]
     pub fn new(equation: &'static str, terms: Vec<Term>, source: Source) -> Self {
@@ -110,6 +117,14 @@ impl Working {
     }
 
     /// What the result rests on: the equation's source, then those of the numbers put in, each once.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, result::{Term, Working}, source::fastener::{CLASS, METRIC_THREAD}};
+    /// let strength = Term::new("Rp0.2", "yield strength", Unit::Megapascal.of(640.0), Unit::Megapascal);
+    /// let terms = vec![strength.taken_from(CLASS), strength.taken_from(CLASS), strength];
+    /// let sources: Vec<_> = Working::new("F = As·Rp0.2", terms, METRIC_THREAD).sources().collect();
+    /// assert_eq!(sources, [METRIC_THREAD, CLASS]);
+    /// ```
     pub fn sources(&self) -> impl Iterator<Item = Source> + '_ {
         let all = || {
             [Some(self.source)]
@@ -124,7 +139,14 @@ impl Working {
 }
 
 impl Amount {
-    /// A range with a middle.
+    /// A range with a middle: the three in rising order and of one kind, which is not checked.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, result::Amount};
+    /// let clamp = Amount::range(Unit::Kilonewton.of(18.0), Unit::Kilonewton.of(24.0), Unit::Kilonewton.of(31.0));
+    /// let ends: Vec<_> = clamp.ends().map(|(_, end)| end.value_in(Unit::Kilonewton).unwrap().round()).collect();
+    /// assert_eq!(ends, [18.0, 24.0, 31.0]);
+    /// ```
     #[must_use]
     pub fn range(low: impl Into<Quantity>, mid: impl Into<Quantity>, high: impl Into<Quantity>) -> Self {
         Self::Range {
@@ -135,6 +157,14 @@ impl Amount {
     }
 
     /// The ends with the suffix the contract gives each: none for a single value.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, result::Amount};
+    /// let (low, high) = (Unit::NewtonMetre.of(35.0), Unit::NewtonMetre.of(45.0));
+    /// assert_eq!(Amount::from(low).ends().collect::<Vec<_>>(), [(None, low)]);
+    /// let range = Amount::Range { low, mid: None, high };
+    /// assert_eq!(range.ends().collect::<Vec<_>>(), [(Some("low"), low), (Some("high"), high)]);
+    /// ```
     pub fn ends(self) -> impl Iterator<Item = (Option<&'static str>, Quantity)> {
         let ends = match self {
             Self::One(only) => [Some((None, only)), None, None],
@@ -155,7 +185,14 @@ impl<Q: Into<Quantity>> From<Q> for Amount {
 }
 
 impl Term {
-    /// A number put in, shown in `unit`. Kept out of line: there are hundreds of calls.
+    /// A number put in, shown in `unit`, which is of the amount's kind. Kept out of line: there are hundreds of
+    /// calls.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, result::{Amount, Term}};
+    /// let pitch = Term::new("P", "pitch", Unit::Millimetre.of(1.5), Unit::Millimetre);
+    /// assert_eq!((pitch.amount, pitch.source), (Amount::One(Unit::Millimetre.of(1.5)), None));
+    /// ```
     #[must_use]
     #[inline(never)]
     pub fn new(symbol: &'static str, meaning: &'static str, amount: impl Into<Amount>, unit: Unit) -> Self {
@@ -169,6 +206,12 @@ impl Term {
     }
 
     /// The same number, with the table it was taken from.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, result::Term, source::fastener::CLASS};
+    /// let strength = Term::new("Rp0.2", "yield strength", Unit::Megapascal.of(640.0), Unit::Megapascal);
+    /// assert_eq!(strength.taken_from(CLASS).source, Some(CLASS)); // ISO 898-1, class 8.8
+    /// ```
     #[must_use]
     #[inline(never)]
     pub fn taken_from(self, source: Source) -> Self {
@@ -180,8 +223,16 @@ impl Term {
 }
 
 impl Finding {
-    /// The number other programs read, with its unit: a row's in the unit it shows, all others in
-    /// the coherent SI unit.
+    /// The number other programs read, with its unit: a row's in the unit it shows, one shown as a fraction in
+    /// inches, all others in the coherent SI unit.
+    ///
+    /// ```
+    /// use shopmath::{convert, quantity::Unit, tools::Tools};
+    /// let read = convert::line("60 N·m", Tools::Both).unwrap();
+    /// let row = &read.stages[0].rows[0];
+    /// let (value, unit) = row.plain(row.amount.ends().next().unwrap().1);
+    /// assert!((value - 44.253_728_957).abs() < 1e-8 && unit == Unit::PoundForceFoot);
+    /// ```
     #[must_use]
     pub fn plain(&self, quantity: Quantity) -> (f64, Unit) {
         if let (Style::InchFraction, Quantity::Length(length)) = (self.style, quantity)
@@ -195,8 +246,16 @@ impl Finding {
         }
     }
 
-    /// A finding to three figures, without difference or cautions. Kept out of line: there are
-    /// many calls, each the size of this function.
+    /// A finding to three figures, without difference or cautions, shown in `unit`, which is of the amount's kind.
+    /// Kept out of line: there are many calls, each the size of this function.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, result::{Finding, Id, Working}, source};
+    /// let (grip, working) = (Unit::Inch.of(1.625), Working::new("l", Vec::new(), source::UNITS));
+    /// let found = Finding::new(Id::Named("grip"), "grip", grip, Unit::Inch, "as typed", working);
+    /// let (value, unit) = found.plain(grip);
+    /// assert!((value - 0.041_275).abs() < 1e-12 && unit == Unit::Metre && found.cautions.is_empty());
+    /// ```
     #[must_use]
     #[inline(never)]
     pub fn new(

@@ -102,6 +102,11 @@ pub enum Role {
 
 impl Role {
     /// The role's name, lower case.
+    ///
+    /// ```
+    /// use shopmath::sketch::Role;
+    /// assert_eq!((Role::Back.name(), Role::Engaged.name()), ("back", "engaged"));
+    /// ```
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
@@ -136,7 +141,11 @@ pub fn coordinate(value: f64) -> String {
     print::plain(value, 2)
 }
 
-/// Points as they are written in a list of coordinates.
+/// Points as they are written in a list of coordinates: x and y by a comma, points by a space.
+///
+/// ```
+/// assert_eq!(shopmath::sketch::coordinates(&[[0.0, 12.5], [-7.25, 100.0]]), "0,12.5 -7.25,100");
+/// ```
 #[must_use]
 pub fn coordinates(points: &[Point]) -> String {
     let pairs: Vec<String> = points

@@ -21,6 +21,11 @@ pub enum Mark {
 
 impl Mark {
     /// The mark in words.
+    ///
+    /// ```
+    /// use shopmath::source::{Mark, UNITS};
+    /// assert_eq!((UNITS.mark.words(), Mark::Memory.words()), ("exact by definition", "from memory"));
+    /// ```
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {

@@ -30,6 +30,10 @@ impl Tools {
     pub const ALL: [Tools; 3] = [Tools::Both, Tools::Metric, Tools::Inch];
 
     /// The setting's name in a stored setting.
+    ///
+    /// ```
+    /// assert_eq!(shopmath::tools::Tools::ALL.map(|tools| tools.id()), ["both", "metric", "inch"]);
+    /// ```
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -80,6 +84,12 @@ impl Tools {
     }
 
     /// The rows of a kind in the order that serves these tools, given the unit that was typed.
+    ///
+    /// ```
+    /// use shopmath::{quantity::{Kind, Unit}, tools::Tools};
+    /// let first = |tools: Tools| tools.rows(Kind::Torque, Unit::NewtonMetre)[0];
+    /// assert_eq!(Tools::ALL.map(first), [Unit::PoundForceFoot, Unit::NewtonMetre, Unit::PoundForceFoot]);
+    /// ```
     #[must_use]
     pub fn rows(self, kind: Kind, typed: Unit) -> Vec<Unit> {
         let first = match (self, typed.system()) {

@@ -62,10 +62,17 @@ impl Belt {
         Self::new(ribs, profile, millimetres)
     }
 
-    /// A belt of so many ribs and millimetres.
+    /// A belt of so many ribs and whole millimetres of effective length.
     ///
     /// # Errors
-    /// [`BeltFault`] for ribs outside 1–100 or a length outside 100–20 000 mm.
+    /// [`BeltFault::Ribs`] for ribs outside 1–100, [`BeltFault::Length`] for a length outside 100–20 000 mm.
+    ///
+    /// ```
+    /// use shopmath::drive::{belt::Belt, fault::BeltFault, profile::Profile};
+    /// assert_eq!(Belt::new(6, Profile::Pk, 1453).unwrap().to_string(), "6PK1453");
+    /// assert_eq!(Belt::new(0, Profile::Pk, 1453), Err(BeltFault::Ribs(0)));
+    /// assert_eq!(Belt::new(6, Profile::Pk, 99), Err(BeltFault::Length(99)));
+    /// ```
     pub fn new(ribs: u32, profile: Profile, millimetres: u32) -> Result<Self, BeltFault> {
         if !(1..=MOST_RIBS).contains(&ribs) {
             return Err(BeltFault::Ribs(ribs));
@@ -80,16 +87,35 @@ impl Belt {
         })
     }
 
-    /// The effective length the name states.
+    /// The effective length the name states, in millimetres on the belt (ISO 9981, from memory): 100 mm to
+    /// 20 m for a belt that was read.
+    ///
+    /// ```
+    /// use shopmath::drive::belt::Belt;
+    /// use shopmath::quantity::exact::length::Metre;
+    /// let length = Belt::read("6PK1453").unwrap().effective_length();
+    /// assert!((length.get::<Metre>() - 1.453).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn effective_length(self) -> Length {
         metres(f64::from(self.millimetres) * 1e-3)
     }
 
-    /// The belt whose whole millimetres are nearest to a length.
+    /// The belt whose whole millimetres are nearest to an effective length, the longer one for a half.
     ///
     /// # Errors
-    /// [`BeltFault::Length`] for lengths no name covers, [`BeltFault::Ribs`] for impossible ribs.
+    /// [`BeltFault::Length`] for lengths that round to outside 100–20 000 mm, [`BeltFault::Ribs`] for ribs
+    /// outside 1–100.
+    ///
+    /// ```
+    /// use shopmath::drive::{belt::Belt, profile::Profile};
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// use uom::si::f64::Length;
+    /// let nearest = |mm: f64| Belt::nearest(6, Profile::Pk, Length::new::<Millimetre>(mm));
+    /// assert_eq!(nearest(1453.4).unwrap().to_string(), "6PK1453");
+    /// assert_eq!(nearest(1453.6).unwrap().to_string(), "6PK1454");
+    /// assert!(nearest(20_001.0).is_err());
+    /// ```
     pub fn nearest(ribs: u32, profile: Profile, length: Length) -> Result<Self, BeltFault> {
         let rounded = (in_metres(length) * 1e3).round();
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to the range of u32
@@ -97,8 +123,15 @@ impl Belt {
         Self::new(ribs, profile, millimetres)
     }
 
-    /// The same belt longer by a number of whole millimetres, shorter when negative; `None` where
-    /// no name covers it.
+    /// The same belt longer by a number of whole millimetres, shorter when negative; `None` where that
+    /// leaves 100–20 000 mm.
+    ///
+    /// ```
+    /// use shopmath::drive::belt::Belt;
+    /// let belt = Belt::read("6PK1453").unwrap();
+    /// assert_eq!(belt.longer_by(-5), Belt::read("6PK1448").ok());
+    /// assert_eq!(belt.longer_by(-1354), None); // would be 99 mm
+    /// ```
     #[must_use]
     pub fn longer_by(self, millimetres: i32) -> Option<Self> {
         let millimetres = self.millimetres.checked_add_signed(millimetres)?;

@@ -45,14 +45,36 @@ pub fn alternator_power(current: ElectricCurrent, voltage: ElectricPotential, ef
 }
 
 impl Load {
-    /// Whether the engine speed is needed to know the pull.
+    /// Whether the engine speed is needed to know the pull: for a power, not for a torque.
+    ///
+    /// ```
+    /// use shopmath::drive::load::Load;
+    /// use shopmath::quantity::exact::{power::Kilowatt, torque::NewtonMetre};
+    /// use uom::si::f64::{Power, Torque};
+    /// assert!(Load::Power(Power::new::<Kilowatt>(0.6)).needs_speed());
+    /// assert!(!Load::Torque(Torque::new::<NewtonMetre>(12.0)).needs_speed());
+    /// ```
     #[must_use]
     pub fn needs_speed(self) -> bool {
         !matches!(self, Self::Torque(_))
     }
 
     /// The pull at the pitch line of a pulley: F = M/r, or F = P/v with v the belt's speed; an
-    /// alternator's power is its output over its efficiency. `None` for a power at no speed.
+    /// alternator's power is its output over its efficiency, above 0 to 1. `None` for a power at no
+    /// speed. `speed` is the driver's, whichever way it turns.
+    ///
+    /// ```
+    /// use shopmath::drive::{bench::{DriveText, resolve}, load::Load};
+    /// use shopmath::quantity::exact::{force::Newton, ratio::Percent};
+    /// use shopmath::quantity::exact::{rotation::RevolutionPerMinute, torque::NewtonMetre};
+    /// use uom::si::f64::{AngularVelocity, Ratio, Torque};
+    /// // The compressor of the demo: 112 mm in grooves, so 58 mm to the pitch line.
+    /// let legs = resolve(&DriveText::demo()).route.unwrap().legs;
+    /// let load = Load::Torque(Torque::new::<NewtonMetre>(12.0));
+    /// let (speed, efficiency) = (AngularVelocity::new::<RevolutionPerMinute>(2000.0), Ratio::new::<Percent>(60.0));
+    /// let pull = load.pull(&legs[5], &legs[0], speed, efficiency).unwrap();
+    /// assert!((pull.get::<Newton>() - 206.897).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn pull(self, leg: &Leg, driver: &Leg, speed: AngularVelocity, efficiency: Ratio) -> Option<Force> {
         let belt_speed = speed.get::<RadianPerSecond>().abs() * in_metres(driver.pitch_radius);

@@ -63,7 +63,16 @@ pub fn by_distances(
     Ok([spot(1.0), spot(-1.0)])
 }
 
-/// The diameter from a string laid once round the rim: d = U/π.
+/// The diameter from a string laid once round the rim: d = U/π. Length in, length out.
+///
+/// ```
+/// use shopmath::drive::place::diameter_from_circumference;
+/// use shopmath::quantity::exact::length::Millimetre;
+/// use uom::si::f64::Length;
+/// // A measuring pulley for PK belts: 300 mm round.
+/// let diameter = diameter_from_circumference(Length::new::<Millimetre>(300.0));
+/// assert!((diameter.get::<Millimetre>() - 95.493).abs() < 5e-4);
+/// ```
 #[must_use]
 pub fn diameter_from_circumference(circumference: Length) -> Length {
     circumference / PI

@@ -53,13 +53,25 @@ impl Profile {
         &TABLE[self as usize]
     }
 
-    /// The two letters of the belt's name.
+    /// The two letters of the belt's name, capitals.
+    ///
+    /// ```
+    /// use shopmath::drive::profile::Profile;
+    /// assert_eq!(Profile::Pk.name(), "PK");
+    /// assert_eq!(Profile::ALL.map(Profile::name).concat(), "PHPJPKPLPM");
+    /// ```
     #[must_use]
     pub fn name(self) -> &'static str {
         self.row().name
     }
 
-    /// The profile with these two letters, in any case.
+    /// The profile with these two letters, in any case and with spaces round them; `None` for others.
+    ///
+    /// ```
+    /// use shopmath::drive::profile::Profile;
+    /// assert_eq!(Profile::named(" pk "), Some(Profile::Pk));
+    /// assert_eq!(Profile::named("PX"), None);
+    /// ```
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {
         Self::ALL
@@ -67,7 +79,14 @@ impl Profile {
             .find(|profile| profile.name().eq_ignore_ascii_case(name.trim()))
     }
 
-    /// Distance from rib to rib.
+    /// Distance from rib to rib (PK: ISO 9981, as published; the others: ISO 9982, from memory).
+    ///
+    /// ```
+    /// use shopmath::drive::profile::Profile;
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// assert!((Profile::Pk.pitch().get::<Millimetre>() - 3.56).abs() < 1e-12);
+    /// assert!((Profile::Pm.pitch().get::<Millimetre>() - 9.40).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn pitch(self) -> Length {
         metres(self.row().pitch * 1e-3)
@@ -86,20 +105,45 @@ impl Profile {
         Angle::new::<Degree>(40.0)
     }
 
-    /// The smallest effective diameter the standard allows a ribbed pulley.
+    /// The smallest effective diameter the standard allows a ribbed pulley (PK: ISO 9981, as published; the
+    /// others: ISO 9982, from memory).
+    ///
+    /// ```
+    /// use shopmath::drive::profile::Profile;
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// assert!((Profile::Pk.minimum_diameter().get::<Millimetre>() - 45.0).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn minimum_diameter(self) -> Length {
         metres(self.row().minimum_diameter * 1e-3)
     }
 
-    /// The effective line differential b_e: how far the cords, which set the speed, lie outside
-    /// the effective line; nominal.
+    /// The effective line differential b_e: how far the cords, which set the speed, lie outside the
+    /// effective line; nominal (PK: ISO 9981, as published; the others: ISO 9982, from memory).
+    ///
+    /// ```
+    /// use shopmath::drive::profile::Profile;
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// let cords = |effective| effective + 2.0 * Profile::Pk.line_differential().get::<Millimetre>();
+    /// // 150 mm over 60 mm is a speed ratio of 2.406, by the cords.
+    /// assert!((cords(150.0) / cords(60.0) - 2.406_f64).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn line_differential(self) -> Length {
         metres(self.row().line_differential * 1e-3)
     }
 
-    /// Mass per metre of a belt of this many ribs, low and high; known for PK only.
+    /// Mass per metre of a belt of this many ribs, low and high: 0.020 to 0.025 kg/m for each rib of PK
+    /// (belt data, as published); `None` for the other profiles.
+    ///
+    /// ```
+    /// use shopmath::drive::profile::Profile;
+    /// use shopmath::quantity::exact::linear_density::KilogramPerMetre;
+    /// let (low, high) = Profile::Pk.mass(6).unwrap();
+    /// assert!((low.get::<KilogramPerMetre>() - 0.12).abs() < 1e-12);
+    /// assert!((high.get::<KilogramPerMetre>() - 0.15).abs() < 1e-12);
+    /// assert!(Profile::Pj.mass(6).is_none());
+    /// ```
     #[must_use]
     pub fn mass(self, ribs: u32) -> Option<(LinearMassDensity, LinearMassDensity)> {
         let (low, high) = PK_MASS_PER_RIB;
@@ -108,6 +152,13 @@ impl Profile {
     }
 
     /// Where the profile's figures come from.
+    ///
+    /// ```
+    /// use shopmath::{drive::profile::Profile, source::Mark};
+    /// let source = Profile::Pk.source();
+    /// assert_eq!((source.publication, source.mark), ("ISO 9981", Mark::Published));
+    /// assert_eq!(Profile::Pj.source().mark, Mark::Memory);
+    /// ```
     #[must_use]
     pub fn source(self) -> Source {
         self.row().source

@@ -21,6 +21,11 @@ impl Side {
     pub const ALL: [Side; 2] = [Self::Rib, Self::Back];
 
     /// The word in the link.
+    ///
+    /// ```
+    /// use shopmath::drive::pulley::Side;
+    /// assert_eq!(Side::ALL.map(Side::id), ["rib", "back"]);
+    /// ```
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -29,7 +34,13 @@ impl Side {
         }
     }
 
-    /// The side by the word in the link.
+    /// The side by the word in the link, in any case and with spaces round it; `None` for other words.
+    ///
+    /// ```
+    /// use shopmath::drive::pulley::Side;
+    /// assert_eq!(Side::named(" Back "), Some(Side::Back));
+    /// assert_eq!(Side::named("flat"), None);
+    /// ```
     #[must_use]
     pub fn named(word: &str) -> Option<Self> {
         Self::ALL
@@ -38,6 +49,11 @@ impl Side {
     }
 
     /// The other side.
+    ///
+    /// ```
+    /// use shopmath::drive::pulley::Side;
+    /// assert_eq!(Side::ALL.map(Side::other), [Side::Back, Side::Rib]);
+    /// ```
     #[must_use]
     pub fn other(self) -> Self {
         match self {

@@ -116,10 +116,22 @@ fn sound(layout: &Layout) -> Result<(), Vec<RouteFault>> {
 }
 
 /// Only the effective length of a route known to go round in a sense, unchecked beyond closing
-/// once: what a search needs at each step, in time proportional to the pulleys.
+/// once: what a search needs at each step, in time proportional to the pulleys. Equations and ranges as
+/// of [`solve`].
 ///
 /// # Errors
 /// The first [`RouteFault`] met; crossings are not looked for.
+///
+/// ```
+/// use shopmath::drive::{bench::{DriveText, resolve}, route::{Sense, effective_length}};
+/// use shopmath::quantity::exact::length::Millimetre;
+/// let mut texts = DriveText::begin();
+/// texts.set("pulleys", "a:rib:0,0:150; b:rib:300,0:60; c:rib:100,250:120");
+/// let layout = resolve(&texts).layout.unwrap();
+/// let length = effective_length(&layout, Sense::Anticlockwise).unwrap();
+/// assert!((length.get::<Millimetre>() - 1233.51488).abs() < 1e-5);
+/// assert!(effective_length(&layout, Sense::Clockwise).is_err());
+/// ```
 pub fn effective_length(layout: &Layout, sense: Sense) -> Result<Length, RouteFault> {
     closing_trace(layout, sense.sign()).map(|trace| metres(trace.length()))
 }
@@ -224,7 +236,18 @@ impl Route {
         }
     }
 
-    /// The speed of the belt at a speed of the first pulley: v = ω·r, r the pitch radius.
+    /// The speed of the belt at a speed of the first pulley: v = ω·r, r the pitch radius. Not below zero,
+    /// whichever way the pulley turns.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// use shopmath::quantity::exact::{rotation::RevolutionPerMinute, speed::MetrePerSecond};
+    /// use uom::si::f64::AngularVelocity;
+    /// // A crank of 156 mm in grooves, so 80 mm to the pitch line: 500 mm of belt a turn.
+    /// let route = resolve(&DriveText::demo()).route.unwrap();
+    /// let speed = route.belt_speed(AngularVelocity::new::<RevolutionPerMinute>(2000.0));
+    /// assert!((speed.get::<MetrePerSecond>() - 16.755).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn belt_speed(&self, driver: AngularVelocity) -> Velocity {
         let radius = self.legs.first().map_or(0.0, |leg| in_metres(leg.pitch_radius));

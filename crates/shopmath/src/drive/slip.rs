@@ -30,8 +30,21 @@ pub fn capacity(friction: Ratio, wrap: Angle, side: Side, groove: Angle) -> Opti
 
 /// How many times the tension ratio asked for the wrap can hold: below 1 it slips.
 ///
-/// `arriving` and `leaving` are the pressing tensions T − m·v² of the pulley's two spans. 0 where
-/// either is slack.
+/// `capacity` is that of the wrap, by [`capacity`](fn@capacity), a plain number. `arriving` and `leaving`
+/// are the pressing tensions T − m·v² of the pulley's two spans, the larger over the smaller the ratio
+/// asked for. 0 where either is slack.
+///
+/// ```
+/// use shopmath::drive::slip::reserve;
+/// use shopmath::quantity::exact::{force::Newton, ratio::Number};
+/// use uom::si::f64::{Force, Ratio};
+/// // A flat pulley over half a turn at a friction of 0.3.
+/// let (capacity, newtons) = (Ratio::new::<Number>(2.5663), Force::new::<Newton>);
+/// let left = |one, other| reserve(capacity, newtons(one), newtons(other));
+/// assert!((left(100.0, 200.0).get::<Number>() - 1.28315).abs() < 1e-9);
+/// assert!(left(300.0, 100.0).get::<Number>() < 1.0);
+/// assert_eq!(left(300.0, 0.0).get::<Number>(), 0.0);
+/// ```
 #[must_use]
 pub fn reserve(capacity: Ratio, arriving: Force, leaving: Force) -> Ratio {
     let (one, other) = (in_newtons(arriving), in_newtons(leaving));

@@ -31,7 +31,17 @@ pub fn tension(torque: Torque, growth: Length) -> Result<Force, TensionerFault> 
     }
 }
 
-/// The spring torque a strand tension asks for: M = T·|dL/dα|.
+/// The spring torque about the pivot that a strand tension asks for, by virtual work: M = T·|dL/dα|,
+/// not below zero for a tension not below zero; `growth` is dL/dα, length per radian, its sign not used.
+///
+/// ```
+/// use shopmath::drive::spring::{tension, torque};
+/// use shopmath::quantity::exact::{force::Newton, length::Metre, torque::NewtonMetre};
+/// use uom::si::f64::{Force, Length};
+/// let (strand, growth) = (Force::new::<Newton>(250.0), Length::new::<Metre>(-0.12));
+/// assert!((torque(strand, growth).get::<NewtonMetre>() - 30.0).abs() < 1e-9);
+/// assert!((tension(torque(strand, growth), growth).unwrap().get::<Newton>() - 250.0).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn torque(tension: Force, growth: Length) -> Torque {
     newton_metres(in_newtons(tension) * in_metres(growth).abs())

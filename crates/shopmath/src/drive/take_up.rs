@@ -59,10 +59,20 @@ struct Piece {
 }
 
 /// Goes over the sweep, looking at it every half degree: a clear stretch narrower than that between
-/// two that are not may be passed over.
+/// two that are not may be passed over. Lengths are effective lengths.
 ///
 /// # Errors
 /// [`TensionerFault::NeverRoutes`] where the belt can run at no angle.
+///
+/// ```
+/// use shopmath::drive::{bench::{DriveText, resolve}, take_up::take_up};
+/// let bench = resolve(&DriveText::demo());
+/// let arm = bench.arm().unwrap();
+/// let travel = take_up(&arm).unwrap();
+/// assert_eq!(travel.at_low, Ok(arm.route_at(arm.tensioner().low).unwrap().effective_length));
+/// let belt = bench.belt.unwrap().effective_length();
+/// assert!(travel.shortest < belt && belt < travel.longest && travel.dead_centres.is_empty());
+/// ```
 pub fn take_up(arm: &Arm<'_>) -> Result<TakeUp, TensionerFault> {
     let pieces = pieces(arm);
     let ends = || {
@@ -99,11 +109,24 @@ pub fn take_up(arm: &Arm<'_>) -> Result<TakeUp, TensionerFault> {
 
 impl TakeUp {
     /// Every arm angle at which a belt of this effective length fits and runs clear, in the order
-    /// of the sweep. More than one is possible where the arm passes dead centre.
+    /// of the sweep. More than one is possible where the arm passes dead centre. The arm is the one that
+    /// was swept.
     ///
     /// # Errors
     /// [`TensionerFault::TooShort`], [`TensionerFault::TooLong`], or
     /// [`TensionerFault::NoPosition`] where the length is in reach and no position is clear.
+    ///
+    /// ```
+    /// use shopmath::drive::{bench::{DriveText, resolve}, fault::TensionerFault, take_up::take_up};
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// use uom::si::f64::Length;
+    /// let bench = resolve(&DriveText::demo());
+    /// let arm = bench.arm().unwrap();
+    /// let fits = |mm: f64| take_up(&arm).unwrap().fits(&arm, Length::new::<Millimetre>(mm));
+    /// let held = fits(1460.0).unwrap();
+    /// assert!((held[0].route.effective_length.get::<Millimetre>() - 1460.0).abs() < 1e-6);
+    /// assert!(matches!(fits(1600.0), Err(TensionerFault::TooLong { .. })));
+    /// ```
     pub fn fits(&self, arm: &Arm<'_>, belt: Length) -> Result<Vec<Fit>, TensionerFault> {
         let target = in_metres(belt);
         let mut angles: Vec<(f64, Piece)> = Vec::new();

@@ -46,7 +46,17 @@ pub struct Hub {
     pub direction: Angle,
 }
 
-/// The tension the belt's motion takes: m·v², mass per metre of the whole belt.
+/// The tension the belt's motion takes: m·v², mass per metre of the whole belt, whichever way it runs.
+///
+/// ```
+/// use shopmath::drive::tension::centrifugal;
+/// use shopmath::quantity::exact::{force::Newton, linear_density::KilogramPerMetre, speed::MetrePerSecond};
+/// use uom::si::f64::{LinearMassDensity, Velocity};
+/// // Six PK ribs at 0.020 kg/m each.
+/// let mass = LinearMassDensity::new::<KilogramPerMetre>(0.12);
+/// let at = |speed| centrifugal(mass, Velocity::new::<MetrePerSecond>(speed)).get::<Newton>();
+/// assert!((at(20.0) - 48.0).abs() < 1e-9 && (at(-40.0) - 4.0 * 48.0).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn centrifugal(mass: LinearMassDensity, speed: Velocity) -> Force {
     let speed = in_metres_per_second(speed);
@@ -54,10 +64,22 @@ pub fn centrifugal(mass: LinearMassDensity, speed: Velocity) -> Force {
 }
 
 /// Goes round the loop: across each driven pulley the tension rises by its pull, across the driver
-/// it falls by the sum of all, T_out = T_in + F. Hub load: T_out·d_out − T_in·d_in.
+/// it falls by the sum of all, T_out = T_in + F. Hub load: T_out·d_out − T_in·d_in. By the equilibrium of each pulley.
 ///
 /// `pulls` has one entry per pulley, zero for an idler; that of the first pulley, the driver, is
-/// not read.
+/// not read, and one that is missing counts as zero. `centrifugal` is the m·v² of [`centrifugal`](fn@centrifugal).
+///
+/// ```
+/// use shopmath::drive::{bench::{DriveText, resolve}, tension::{Setting, around}};
+/// use shopmath::quantity::exact::force::Newton;
+/// use uom::si::f64::Force;
+/// // Two pulleys, the second pulled at by 100 N: their two spans are of one length.
+/// let route = resolve(&DriveText::begin()).route.unwrap();
+/// let newtons = Force::new::<Newton>;
+/// let setting = Setting::Fixed { tension: newtons(300.0) };
+/// let spans = around(&route, &[newtons(0.0), newtons(100.0)], setting, newtons(0.0)).spans;
+/// assert!((spans[0].get::<Newton>() - 250.0).abs() < 1e-9 && (spans[1].get::<Newton>() - 350.0).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn around(route: &Route, pulls: &[Force], setting: Setting, centrifugal: Force) -> Loop {
     let rises = rises(route, pulls);

@@ -49,11 +49,21 @@ pub struct Arm<'a> {
 }
 
 impl<'a> Arm<'a> {
-    /// Fits a tensioner to a drive.
+    /// Fits a tensioner to a drive. The arm is as long as its pulley is drawn away from the pivot.
     ///
     /// # Errors
-    /// [`TensionerFault`] for a pulley the drive has not got, an arm outside 1 mm–10 m, or a sweep
-    /// that is backwards or more than a turn.
+    /// [`TensionerFault::NoSuchPulley`] for a pulley the drive has not got, [`TensionerFault::NoArm`] for an arm
+    /// outside 1 mm–10 m, [`TensionerFault::NoSweep`] for a sweep that is backwards, more than a turn or past ten
+    /// turns from +x, or of nothing.
+    ///
+    /// ```
+    /// use shopmath::drive::{bench::{DriveText, resolve}, fault::TensionerFault, tensioner::Arm, text::tensioner};
+    /// let layout = resolve(&DriveText::demo()).layout.unwrap();
+    /// let fit = |text| Arm::fit(&layout, tensioner::read(text, &layout.pulleys).unwrap());
+    /// assert!(fit("tensioner@-128,44,55..95").unwrap().drawn_within());
+    /// assert_eq!(fit("tensioner@-128,44,95..55").unwrap_err(), TensionerFault::NoSweep);
+    /// assert_eq!(fit("tensioner@-104,122,55..95").unwrap_err(), TensionerFault::NoArm);
+    /// ```
     pub fn fit(layout: &'a Layout, tensioner: Tensioner) -> Result<Self, TensionerFault> {
         let pulley = layout
             .pulleys
@@ -94,19 +104,45 @@ impl<'a> Arm<'a> {
             .map(|route| route.sense.sign())
     }
 
-    /// From pivot to pulley centre.
+    /// From pivot to pulley centre, 1 mm to 10 m.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// // From -128,44 to -104,122: √(24² + 78²).
+    /// let bench = resolve(&DriveText::demo());
+    /// assert!((bench.arm().unwrap().length().get::<Millimetre>() - 81.609).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn length(&self) -> Length {
         metres(self.length)
     }
 
-    /// The angle the pulley is drawn at, in the turn nearest to the sweep.
+    /// The angle the pulley is drawn at, from +x, anticlockwise, in the turn nearest to the sweep.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// use shopmath::quantity::exact::angle::Degree;
+    /// // From -128,44 to -104,122: atan(78/24), and a turn on where the sweep is.
+    /// let mut texts = DriveText::demo();
+    /// assert!((resolve(&texts).arm().unwrap().drawn_at().get::<Degree>() - 72.897).abs() < 5e-4);
+    /// texts.set("tensioner", "tensioner@-128,44,415..455");
+    /// assert!((resolve(&texts).arm().unwrap().drawn_at().get::<Degree>() - 432.897).abs() < 5e-4);
+    /// ```
     #[must_use]
     pub fn drawn_at(&self) -> Angle {
         radians(self.drawn_at)
     }
 
     /// Whether the pulley is drawn inside the sweep, to a hundredth of a degree.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// let mut texts = DriveText::demo(); // drawn at 72.9°
+    /// assert!(resolve(&texts).arm().unwrap().drawn_within());
+    /// texts.set("tensioner", "tensioner@-128,44,73..95");
+    /// assert!(!resolve(&texts).arm().unwrap().drawn_within());
+    /// ```
     #[must_use]
     pub fn drawn_within(&self) -> bool {
         let (low, high) = self.stops();
@@ -114,6 +150,12 @@ impl<'a> Arm<'a> {
     }
 
     /// The tensioner as given.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// let bench = resolve(&DriveText::demo());
+    /// assert_eq!(Some(bench.arm().unwrap().tensioner()), bench.tensioner);
+    /// ```
     #[must_use]
     pub fn tensioner(&self) -> Tensioner {
         self.tensioner
@@ -124,7 +166,18 @@ impl<'a> Arm<'a> {
         (in_radians(self.tensioner.low), in_radians(self.tensioner.high))
     }
 
-    /// The drive with the arm at an angle.
+    /// The drive with the arm at an angle, from +x, anticlockwise, also outside the stops.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// use shopmath::quantity::exact::{angle::Degree, length::Millimetre};
+    /// use uom::si::f64::Angle;
+    /// // Straight up from the pivot at -128,44.
+    /// let bench = resolve(&DriveText::demo());
+    /// let centre = bench.arm().unwrap().layout_at(Angle::new::<Degree>(90.0)).pulleys[1].centre;
+    /// assert!((centre.x.get::<Millimetre>() + 128.0).abs() < 1e-9);
+    /// assert!((centre.y.get::<Millimetre>() - (44.0 + 24_f64.hypot(78.0))).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn layout_at(&self, angle: Angle) -> Layout {
         let mut layout = self.layout.clone();
@@ -138,17 +191,41 @@ impl<'a> Arm<'a> {
         layout
     }
 
-    /// The checked route with the arm at an angle.
+    /// The checked route with the arm at an angle, from +x, anticlockwise, also outside the stops.
     ///
     /// # Errors
     /// The [`RouteFault`]s of the route there.
+    ///
+    /// ```
+    /// use shopmath::drive::{bench::{DriveText, resolve}, fault::RouteFault};
+    /// use shopmath::quantity::exact::{angle::Degree, length::Millimetre};
+    /// use uom::si::f64::Angle;
+    /// let bench = resolve(&DriveText::demo());
+    /// let arm = bench.arm().unwrap();
+    /// let (there, drawn) = (arm.route_at(arm.drawn_at()).unwrap(), bench.route.as_ref().unwrap());
+    /// assert!((there.effective_length - drawn.effective_length).get::<Millimetre>().abs() < 1e-9);
+    /// // Level, it runs into the crank.
+    /// assert_eq!(arm.route_at(Angle::new::<Degree>(0.0)).unwrap_err()[0], RouteFault::Overlap(0, 1));
+    /// ```
     pub fn route_at(&self, angle: Angle) -> Result<Route, Vec<RouteFault>> {
         route::solve(&self.layout_at(angle))
     }
 
     /// How fast the route's length grows as the arm turns anticlockwise, metre per radian: the
     /// arm's motion against the two spans' directions, dL/dα = l·t·(d_in − d_out), with t the unit
-    /// vector across the arm.
+    /// vector across the arm. Below zero where the route shortens that way. `route` is the one at `angle`.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// use shopmath::quantity::exact::{angle::Degree, ratio::Number};
+    /// use uom::si::f64::Angle;
+    /// let bench = resolve(&DriveText::demo());
+    /// let arm = bench.arm().unwrap();
+    /// let at = |degrees: f64| (arm.route_at(Angle::new::<Degree>(degrees)).unwrap(), Angle::new::<Degree>(degrees));
+    /// let growth = arm.growth(&at(73.0).0, at(73.0).1);
+    /// let slope = (at(73.01).0.effective_length - at(72.99).0.effective_length) / 0.02_f64.to_radians();
+    /// assert!(((growth / slope).get::<Number>() - 1.0).abs() < 1e-6);
+    /// ```
     #[must_use]
     pub fn growth(&self, route: &Route, angle: Angle) -> Length {
         let across = Vec2::from_angle(in_radians(angle) + 0.25 * TAU);

@@ -80,7 +80,7 @@ const NOISE: f64 = 1e-9;
 /// by less than a thousandth, also where yield begins within it.
 const FRICTIONS: i32 = 64;
 
-/// Angle that a clamp load takes, θ = 2π·F·(δS + δP)/P.
+/// Angle that a clamp load takes, θ = 2π·F·(δS + δP)/P. VDI 2230-1, from memory.
 ///
 /// # Errors
 /// [`Refusal::NotFinite`] for loads or resiliences past any joint.
@@ -100,13 +100,54 @@ pub fn angle_for(clamp: Force, joint: Compliance, pitch: Length) -> Result<Angle
 }
 
 impl Joint {
-    /// Clamp load per angle, newton per radian: P/(2π·(δS + δP)).
+    /// Clamp load per angle, newton per radian: P/(2π·(δS + δP)), VDI 2230-1, from memory.
+    ///
+    /// ```
+    /// use shopmath::fastener::{angle::Joint, bolt::{BoltText, resolve}, tighten::Bolt};
+    /// use shopmath::quantity::compliance::{Compliance, InUnits};
+    /// use shopmath::quantity::exact::{compliance::MicrometrePerKilonewton, force::Kilonewton};
+    /// let mut text = BoltText::default();
+    /// for (key, typed) in [("thread", "M10"), ("class", "10.9"), ("mu", "0.12"), ("spec", "10 N·m + 90°")] {
+    ///     text.set(key, typed);
+    /// }
+    /// let read = resolve(&text);
+    /// let (thread, head) = (read.thread.given().unwrap().thread, read.head.given().unwrap());
+    /// let joint = Joint {
+    ///     bolt: Bolt { thread, head, friction: read.friction.given().unwrap() },
+    ///     yield_strength: read.class.given().unwrap().yield_strength,
+    ///     bolt_resilience: Compliance::new::<MicrometrePerKilonewton>(4.133),
+    ///     parts_resilience: Compliance::new::<MicrometrePerKilonewton>(0.6535),
+    ///     tool: read.tool.given().unwrap(),
+    /// };
+    /// let clamp = joint.clamp_per_radian() * 34.0_f64.to_radians(); // 34.0° for 29.6 kN
+    /// assert!((clamp.get::<Kilonewton>() - 29.6).abs() < 0.05);
+    /// ```
     #[must_use]
     pub fn clamp_per_radian(&self) -> Force {
         newtons(self.bolt.thread.pitch.value / (TAU * self.resilience().value))
     }
 
-    /// δS + δP.
+    /// Resilience of the joint, δS + δP: bolt and clamped parts give one behind the other.
+    ///
+    /// ```
+    /// use shopmath::fastener::{angle::Joint, bolt::{BoltText, resolve}, tighten::Bolt};
+    /// use shopmath::quantity::compliance::{Compliance, InUnits};
+    /// use shopmath::quantity::exact::compliance::MicrometrePerKilonewton;
+    /// let mut text = BoltText::default();
+    /// for (key, typed) in [("thread", "M10"), ("class", "10.9"), ("mu", "0.12"), ("spec", "10 N·m + 90°")] {
+    ///     text.set(key, typed);
+    /// }
+    /// let read = resolve(&text);
+    /// let (thread, head) = (read.thread.given().unwrap().thread, read.head.given().unwrap());
+    /// let joint = Joint {
+    ///     bolt: Bolt { thread, head, friction: read.friction.given().unwrap() },
+    ///     yield_strength: read.class.given().unwrap().yield_strength,
+    ///     bolt_resilience: Compliance::new::<MicrometrePerKilonewton>(4.133),
+    ///     parts_resilience: Compliance::new::<MicrometrePerKilonewton>(0.6535),
+    ///     tool: read.tool.given().unwrap(),
+    /// };
+    /// assert!((joint.resilience().get::<MicrometrePerKilonewton>() - 4.7865).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn resilience(&self) -> Compliance {
         metres_per_newton(self.bolt_resilience.value + self.parts_resilience.value)
@@ -119,6 +160,28 @@ impl Joint {
     ///
     /// # Errors
     /// As [`Bolt::clamp_range`]; [`Refusal::NotFinite`] for resiliences past any joint.
+    ///
+    /// ```
+    /// use shopmath::fastener::{angle::Joint, bolt::{BoltText, resolve}, tighten::Bolt};
+    /// use shopmath::quantity::compliance::{Compliance, InUnits};
+    /// use shopmath::quantity::exact::{compliance::MicrometrePerKilonewton, force::Kilonewton};
+    /// let mut text = BoltText::default();
+    /// for (key, typed) in [("thread", "M10"), ("class", "10.9"), ("mu", "0.12"), ("spec", "10 N·m + 90°")] {
+    ///     text.set(key, typed);
+    /// }
+    /// let read = resolve(&text);
+    /// let (thread, head) = (read.thread.given().unwrap().thread, read.head.given().unwrap());
+    /// let joint = Joint {
+    ///     bolt: Bolt { thread, head, friction: read.friction.given().unwrap() },
+    ///     yield_strength: read.class.given().unwrap().yield_strength,
+    ///     bolt_resilience: Compliance::new::<MicrometrePerKilonewton>(4.133),
+    ///     parts_resilience: Compliance::new::<MicrometrePerKilonewton>(0.6535),
+    ///     tool: read.tool.given().unwrap(),
+    /// };
+    /// let turned = joint.turned(read.spec.as_given().unwrap()).unwrap();
+    /// assert!((turned.yield_clamp.mid.get::<Kilonewton>() - 43.4 / 0.9).abs() < 0.25); // tabled: 43.4 kN at 90 %
+    /// assert!(turned.clamp == turned.yield_clamp && turned.past_yield.low.value > 0.0);
+    /// ```
     pub fn turned(&self, spec: &Spec) -> Result<Turned, Refusal> {
         let legs: Vec<Leg> = spec
             .stages()
@@ -230,7 +293,16 @@ impl Lane {
 }
 
 impl Turned {
-    /// How wide the clamp range is, half of it over its middle: ±. Nothing where that is only rounding.
+    /// How wide the clamp range is, half of it over its middle: ±. Zero where that is only rounding.
+    ///
+    /// ```
+    /// use shopmath::fastener::{angle::Turned, tighten::Spread};
+    /// use shopmath::quantity::exact::{force::Kilonewton, ratio::Percent};
+    /// use uom::si::f64::Force;
+    /// let [low, mid, high] = [30.3, 34.2, 40.5].map(Force::new::<Kilonewton>); // Shigley, table 8-14
+    /// let scatter = Turned::scatter(Spread { low, mid, high });
+    /// assert!((scatter.get::<Percent>() - 14.9).abs() < 0.05);
+    /// ```
     #[must_use]
     pub fn scatter(range: Spread<Force>) -> Ratio {
         let scatter = (range.high - range.low) / (range.mid * 2.0);

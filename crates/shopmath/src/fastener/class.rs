@@ -107,7 +107,15 @@ impl Row {
 }
 
 impl Class {
-    /// Shear strength of the bolt's own thread, 0.6 Rm.
+    /// Shear strength of the bolt's own thread, 0.6 Rm: a pressure, 250 to 730 MPa over the classes (handbook
+    /// practice, from memory; [`crate::source::fastener::ENGAGEMENT`]).
+    ///
+    /// ```
+    /// use shopmath::fastener::class::at;
+    /// use shopmath::quantity::exact::{length::Millimetre, pressure::Megapascal};
+    /// let class = at("8.8", uom::si::f64::Length::new::<Millimetre>(10.0)).unwrap();
+    /// assert!((class.shear().get::<Megapascal>() - 480.0).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn shear(&self) -> Pressure {
         self.tensile * 0.6

@@ -21,7 +21,14 @@ pub enum Metal {
 }
 
 impl Metal {
-    /// Young's modulus: steel 205 GPa, austenitic stainless 193 GPa.
+    /// Young's modulus: steel 205 GPa, austenitic stainless 193 GPa ([`Metal::source`]).
+    ///
+    /// ```
+    /// use shopmath::fastener::class::Metal;
+    /// use shopmath::quantity::exact::pressure::Megapascal;
+    /// assert!((Metal::Steel.modulus().get::<Megapascal>() - 205_000.0).abs() < 1e-6);
+    /// assert!(Metal::Stainless.modulus() < Metal::Steel.modulus());
+    /// ```
     #[must_use]
     pub fn modulus(self) -> Pressure {
         match self {
@@ -30,7 +37,16 @@ impl Metal {
         }
     }
 
-    /// Thermal expansion per kelvin: steel 11.7e-6, austenitic stainless 17.2e-6.
+    /// Thermal expansion per kelvin: steel 11.7e-6, austenitic stainless 17.2e-6 ([`Metal::source`]).
+    ///
+    /// ```
+    /// use shopmath::fastener::class::Metal;
+    /// use shopmath::quantity::exact::{length::Millimetre, temperature_difference::KelvinDifference};
+    /// use uom::si::f64::{Length, TemperatureInterval};
+    /// let hotter = TemperatureInterval::new::<KelvinDifference>(100.0);
+    /// let grown = Length::new::<Millimetre>(100.0) * (Metal::Stainless.expansion() * hotter);
+    /// assert!((grown.get::<Millimetre>() - 0.172).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn expansion(self) -> TemperatureCoefficient {
         millionths_per_kelvin(match self {
@@ -39,7 +55,13 @@ impl Metal {
         })
     }
 
-    /// Where stiffness and expansion come from.
+    /// Where stiffness and expansion come from: one source for both, marked by its weaker figure.
+    ///
+    /// ```
+    /// use shopmath::{fastener::class::Metal, source::Mark};
+    /// assert_eq!(Metal::Stainless.source().mark, Mark::Memory);
+    /// assert!(Metal::Steel.source().publication.contains("VDI 2230"));
+    /// ```
     #[must_use]
     pub fn source(self) -> Source {
         match self {
@@ -132,7 +154,15 @@ const fn stainless(name: &'static str, tensile: f64, yield_strength: f64) -> Row
     }
 }
 
-/// The classes, weakest first within each standard.
+/// The classes, weakest first within each standard: each once, also where its strength changes with the
+/// diameter.
+///
+/// ```
+/// use shopmath::fastener::class::names;
+/// assert_eq!(names().count(), 11);
+/// assert_eq!(names().filter(|name| *name == "8.8").count(), 1);
+/// assert_eq!((names().next(), names().last()), (Some("4.8"), Some("A4-80")));
+/// ```
 pub fn names() -> impl Iterator<Item = &'static str> {
     let mut last = "";
     ROWS.iter()

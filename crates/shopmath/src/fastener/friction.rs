@@ -95,7 +95,14 @@ impl FrictionRange {
         Ok(Self { low, high })
     }
 
-    /// The middle of the range.
+    /// The middle of the range, between its ends: 0.01 to 1.
+    ///
+    /// ```
+    /// use shopmath::fastener::friction::FrictionRange;
+    /// use shopmath::quantity::exact::ratio::Number;
+    /// let dry = FrictionRange::new(0.14.into(), 0.24.into()).unwrap();
+    /// assert!((dry.middle().get::<Number>() - 0.19).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn middle(self) -> Ratio {
         (self.low + self.high) * 0.5
@@ -123,7 +130,14 @@ impl FrictionRange {
 }
 
 impl Friction {
-    /// The same range in the thread and under the head.
+    /// The same range in the thread and under the head, as all of [`PRESETS`] are meant.
+    ///
+    /// ```
+    /// use shopmath::fastener::friction::{Friction, FrictionRange};
+    /// let oiled = FrictionRange::new(0.10.into(), 0.16.into()).unwrap();
+    /// let friction = Friction::both(oiled);
+    /// assert_eq!((friction.thread, friction.head), (oiled, oiled));
+    /// ```
     #[must_use]
     pub fn both(range: FrictionRange) -> Self {
         Self {
@@ -132,7 +146,14 @@ impl Friction {
         }
     }
 
-    /// The slippery end: the largest clamp load for a torque.
+    /// The slippery end, both coefficients at their smallest: the largest clamp load for a torque.
+    ///
+    /// ```
+    /// use shopmath::fastener::friction::{Friction, FrictionRange};
+    /// let range = |low: f64, high: f64| FrictionRange::new(low.into(), high.into()).unwrap();
+    /// let least = Friction { thread: range(0.08, 0.12), head: range(0.14, 0.24) }.least();
+    /// assert_eq!((least.thread, least.head), (0.08.into(), 0.14.into()));
+    /// ```
     #[must_use]
     pub fn least(self) -> FrictionAt {
         FrictionAt {
@@ -141,7 +162,16 @@ impl Friction {
         }
     }
 
-    /// The middle.
+    /// The middle: each coefficient halfway between its ends.
+    ///
+    /// ```
+    /// use shopmath::fastener::friction::{Friction, FrictionRange};
+    /// use shopmath::quantity::exact::ratio::Number;
+    /// let range = |low: f64, high: f64| FrictionRange::new(low.into(), high.into()).unwrap();
+    /// let middle = Friction { thread: range(0.08, 0.12), head: range(0.14, 0.24) }.middle();
+    /// assert!((middle.thread.get::<Number>() - 0.10).abs() < 1e-12);
+    /// assert!((middle.head.get::<Number>() - 0.19).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn middle(self) -> FrictionAt {
         FrictionAt {
@@ -150,7 +180,14 @@ impl Friction {
         }
     }
 
-    /// The rough end: the smallest clamp load for a torque.
+    /// The rough end, both coefficients at their largest: the smallest clamp load for a torque.
+    ///
+    /// ```
+    /// use shopmath::fastener::friction::{Friction, FrictionRange};
+    /// let range = |low: f64, high: f64| FrictionRange::new(low.into(), high.into()).unwrap();
+    /// let most = Friction { thread: range(0.08, 0.12), head: range(0.14, 0.24) }.most();
+    /// assert_eq!((most.thread, most.head), (0.12.into(), 0.24.into()));
+    /// ```
     #[must_use]
     pub fn most(self) -> FrictionAt {
         FrictionAt {

@@ -99,7 +99,13 @@ impl Shape {
     /// Every shape.
     pub const ALL: [Shape; 4] = [Self::Hex, Self::Flange, Self::Socket, Self::Custom];
 
-    /// The name in a link.
+    /// The name in a link, which [`read`] takes back.
+    ///
+    /// ```
+    /// use shopmath::fastener::head::{Shape, read};
+    /// assert_eq!(Shape::Flange.id(), "flange");
+    /// assert!(Shape::ALL.into_iter().all(|shape| read(shape.id()) == Ok(shape)));
+    /// ```
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -110,8 +116,15 @@ impl Shape {
         }
     }
 
-    /// Length of the head that stretches with the bolt, in thread diameters (VDI 2230): 0.4 for a
+    /// Length of the head that stretches with the bolt, in thread diameters (VDI 2230, from memory): 0.4 for a
     /// socket head, 0.5 for all others.
+    ///
+    /// ```
+    /// use shopmath::fastener::{head::Shape, thread_text::read};
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// let stretched = read("M10").unwrap().thread.diameter * Shape::Socket.stretched_height();
+    /// assert!((stretched.get::<Millimetre>() - 4.0).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn stretched_height(self) -> f64 {
         if self == Self::Socket { 0.4 } else { 0.5 }
@@ -128,10 +141,16 @@ impl Shape {
     }
 }
 
-/// The shape a text names.
+/// The shape a text names: one of the ids of [`Shape::ALL`]; capitals and spaces around it do not matter.
 ///
 /// # Errors
 /// [`Refusal::UnknownWord`] with the words that exist.
+///
+/// ```
+/// use shopmath::fastener::head::{Shape, read};
+/// assert_eq!(read(" Socket ").unwrap(), Shape::Socket);
+/// assert!(read("round").unwrap_err().to_string().contains("hex, flange, socket, custom"));
+/// ```
 pub fn read(text: &str) -> Result<Shape, Refusal> {
     let folded = text.trim().to_ascii_lowercase();
     Shape::ALL
@@ -213,7 +232,15 @@ impl Row {
 }
 
 impl Head {
-    /// Mean diameter of the friction under the head, DKm = (dW + dh)/2.
+    /// Mean diameter of the friction under the head, DKm = (dW + dh)/2 (VDI 2230-1): a length between the hole's
+    /// diameter and the bearing face's.
+    ///
+    /// ```
+    /// use shopmath::fastener::{head::{Shape, on}, thread_text::read};
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// let hex = on(Shape::Hex, &read("M10").unwrap().thread, None, None).unwrap();
+    /// assert!((hex.friction_diameter().get::<Millimetre>() - (14.63 + 11.0) / 2.0).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn friction_diameter(&self) -> Length {
         (self.bearing + self.hole) * 0.5

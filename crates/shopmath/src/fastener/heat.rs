@@ -46,10 +46,25 @@ pub fn clearance(
 }
 
 /// Change of clamp load, ΔF = (α_parts − α_bolt)·ΔT·lK/(δS + δP): a clamped part that expands more
-/// than the bolt *gains* clamp load with heat.
+/// than the bolt *gains* clamp load with heat. An own calculation from the difference of expansion, with both
+/// equally warm and no yielding.
 ///
 /// # Errors
-/// [`Refusal::OutOfRange`] for a change past 1500 K or a resilience below 10⁻¹² m/N.
+/// [`Refusal::OutOfRange`] for a change past 1500 K or a resilience outside 10⁻¹²–1 m/N.
+///
+/// ```
+/// use shopmath::fastener::{heat::clamp_change, material};
+/// use shopmath::quantity::compliance::{Compliance, InUnits};
+/// use shopmath::quantity::exact::compliance::MicrometrePerKilonewton;
+/// use shopmath::quantity::exact::{force::Kilonewton, length::Millimetre, temperature_difference::KelvinDifference};
+/// use uom::si::f64::{Length, TemperatureInterval};
+/// let [parts, bolt] = ["a380", "steel"].map(|id| material::read(id).unwrap().expansion);
+/// let (warm, grip) = (TemperatureInterval::new::<KelvinDifference>(80.0), Length::new::<Millimetre>(25.0));
+/// let joint = Compliance::new::<MicrometrePerKilonewton>(6.94);
+/// let gained = clamp_change(parts, bolt, warm, grip, joint).unwrap();
+/// assert!((gained.get::<Kilonewton>() - 2.91).abs() < 0.005);
+/// assert_eq!(clamp_change(parts, bolt, -warm, grip, joint).unwrap(), -gained);
+/// ```
 pub fn clamp_change(
     parts: TemperatureCoefficient,
     bolt: TemperatureCoefficient,

@@ -64,7 +64,16 @@ static ROWS: &[Row] = &[
     Row("az91d", "magnesium AZ91D, die cast", [230.0, 140.0, 45.0, 26.0], Family::LightAlloy, Temper::Magnesium, sources::AZ91D),
 ];
 
-/// Every material, steel first.
+/// Every material, steel first; each with its own source.
+///
+/// ```
+/// use shopmath::fastener::material::materials;
+/// use shopmath::quantity::exact::pressure::Megapascal;
+/// assert_eq!(materials().next().unwrap().id, "steel");
+/// let a380 = materials().find(|material| material.id == "a380").unwrap();
+/// assert!((a380.shear.get::<Megapascal>() - 190.0).abs() < 1e-9);
+/// assert!(materials().all(|material| material.shear < material.tensile));
+/// ```
 pub fn materials() -> impl Iterator<Item = Material> {
     ROWS.iter().map(Row::material)
 }
@@ -114,7 +123,15 @@ impl Row {
 }
 
 impl Family {
-    /// Engagement by the rule of thumb, in thread diameters.
+    /// Engagement by the rule of thumb, in thread diameters: 1 in steel, 1.5 in cast iron, 2 in light alloys
+    /// (common practice, no source).
+    ///
+    /// ```
+    /// use shopmath::fastener::{material, thread_text};
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// let (m8, a380) = (thread_text::read("M8").unwrap().thread, material::read("a380").unwrap());
+    /// assert!(((m8.diameter * a380.family.rule_of_thumb()).get::<Millimetre>() - 16.0).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn rule_of_thumb(self) -> f64 {
         match self {

@@ -46,7 +46,22 @@ pub struct Body {
 
 impl Body {
     /// The length that yields first: the free thread and the engaged core, 0.5 d, whose section is the least.
-    /// The full shank is a third stronger and stays as it was.
+    /// The full shank is a third stronger and stays as it was. The 0.5 d are VDI 2230's, from memory.
+    ///
+    /// ```
+    /// use shopmath::fastener::{resilience::{Body, Held}, thread_text::read};
+    /// use shopmath::quantity::exact::{length::Millimetre, pressure::Megapascal};
+    /// use uom::si::f64::{Length, Pressure};
+    /// let body = Body {
+    ///     thread: read("M10").unwrap().thread,
+    ///     head: 0.5,
+    ///     modulus: Pressure::new::<Megapascal>(205_000.0),
+    ///     shank: Length::new::<Millimetre>(20.0),
+    ///     free_thread: Length::new::<Millimetre>(20.0),
+    ///     held: Held::Nut,
+    /// };
+    /// assert!((body.yielding().get::<Millimetre>() - 25.0).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn yielding(&self) -> Length {
         self.free_thread + self.thread.diameter * ENGAGED
@@ -107,7 +122,19 @@ pub struct PartsResilience {
     pub form: Form,
 }
 
-/// Resilience of a rod, l/(E·A).
+/// Resilience of a rod, l/(E·A) by Hooke's law, for a modulus and an area above zero.
+///
+/// ```
+/// use shopmath::fastener::resilience::rod;
+/// use shopmath::quantity::exact::pressure::KilopoundPerSquareInch;
+/// use shopmath::quantity::exact::{area::SquareInch, force::PoundForce, length::Inch};
+/// use uom::si::f64::{Area, Force, Length, Pressure};
+/// let (half, steel) = (Length::new::<Inch>(0.75), Pressure::new::<KilopoundPerSquareInch>(30_000.0));
+/// // 5/8-11 by Shigley, example 8-4: shank and thread, together 5.21 Mlbf/in stiff.
+/// let [shank, thread] = [0.3068, 0.226].map(|area| rod(half, steel, Area::new::<SquareInch>(area)));
+/// let stretch = Force::new::<PoundForce>(5.21e6) * (shank + thread);
+/// assert!((stretch.get::<Inch>() - 1.0).abs() < 0.001);
+/// ```
 #[must_use]
 pub fn rod(length: Length, modulus: Pressure, area: Area) -> Compliance {
     metres_per_newton(length.value / (modulus.value * area.value))
@@ -115,7 +142,7 @@ pub fn rod(length: Length, modulus: Pressure, area: Area) -> Compliance {
 
 /// Resilience of a bolt, δS = Σ l/(E·A): head 0.5 d (socket 0.4 d) and shank over πd²/4; free
 /// thread and 0.5 d of engaged core over the root circle; nut 0.4 d over πd²/4 with the bolt's E,
-/// or tapped hole 0.33 d over πd²/4 with the block's.
+/// or tapped hole 0.33 d over πd²/4 with the block's. VDI 2230-1, from memory.
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`] for lengths outside 0–10 m or a modulus outside 1–1000 GPa.
@@ -170,12 +197,24 @@ pub fn bolt(body: &Body) -> Result<BodyResilience, Refusal> {
 /// y = D_A/dW:
 ///
 /// through bolt tanφ = 0.362 + 0.032·ln(βL/2) + 0.153·ln y; tapped tanφ = 0.348 + 0.013·ln βL +
-/// 0.193·ln y.
+/// 0.193·ln y. VDI 2230-1, from memory.
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`] for a grip outside 0.1 mm to 10 m or a modulus outside 1–1000 GPa;
 /// [`Refusal::NotSmaller`] unless hole < bearing ≤ outer diameter; [`Refusal::ConeNotDefined`]
 /// where the fit for the cone's angle gives none.
+///
+/// ```
+/// use shopmath::fastener::resilience::{Form, Parts, parts};
+/// use shopmath::quantity::compliance::InUnits;
+/// use shopmath::quantity::exact::{compliance::MicrometrePerKilonewton, length::Millimetre, pressure::Megapascal};
+/// use uom::si::f64::{Length, Pressure};
+/// let [grip, bearing, hole, outer] = [40.0, 14.63, 11.0, 60.0].map(Length::new::<Millimetre>);
+/// let modulus = Pressure::new::<Megapascal>(205_000.0);
+/// let found = parts(&Parts { grip, bearing, hole, outer, modulus, tapped: false }).unwrap();
+/// assert_eq!(found.form, Form::Cone);
+/// assert!((found.total.get::<MicrometrePerKilonewton>() - 0.6535).abs() < 0.0001);
+/// ```
 pub fn parts(parts: &Parts) -> Result<PartsResilience, Refusal> {
     within("grip", parts.grip, (metres(1e-4), metres(10.0)), Unit::Millimetre)?;
     stiff(parts.modulus)?;
@@ -216,11 +255,22 @@ fn cone_tangent(parts: &Parts) -> f64 {
 }
 
 /// Resilience of one 30° frustum, ln{[(1.155t + D − d)(D + d)]/[(1.155t + D + d)(D − d)]}/(0.5774πEd),
-/// t thick, D wide at its narrow end, around a bolt d wide.
+/// t thick, D wide at its narrow end, around a bolt d wide (Shigley, chapter 8).
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`] for a thickness outside 1 µm to 10 m or a modulus outside 1–1000 GPa;
 /// [`Refusal::NotSmaller`] unless d < D.
+///
+/// ```
+/// use shopmath::fastener::resilience::frustum;
+/// use shopmath::quantity::exact::{force::PoundForce, length::Inch, pressure::KilopoundPerSquareInch};
+/// use uom::si::f64::{Force, Length, Pressure};
+/// let [thick, narrow, bolt] = [0.3125, 0.9375, 0.625].map(Length::new::<Inch>);
+/// let part = frustum(Pressure::new::<KilopoundPerSquareInch>(16_000.0), thick, narrow, bolt).unwrap();
+/// // Shigley, example 8-5: 32.39 Mlbf/in.
+/// let pressed = Force::new::<PoundForce>(32.39e6) * part;
+/// assert!((pressed.get::<Inch>() - 1.0).abs() < 0.001);
+/// ```
 pub fn frustum(modulus: Pressure, thickness: Length, narrow: Length, bolt: Length) -> Result<Compliance, Refusal> {
     within("thickness", thickness, (metres(1e-6), metres(10.0)), Unit::Millimetre)?;
     stiff(modulus)?;
@@ -233,10 +283,21 @@ pub fn frustum(modulus: Pressure, thickness: Length, narrow: Length, bolt: Lengt
     )
 }
 
-/// Two frusta, one from each end, through a grip of one material.
+/// Two frusta, one from each end, through a grip of one material (Shigley, chapter 8).
 ///
 /// # Errors
 /// As [`frustum`].
+///
+/// ```
+/// use shopmath::fastener::resilience::frusta;
+/// use shopmath::quantity::exact::{force::PoundForce, length::Inch, pressure::KilopoundPerSquareInch};
+/// use uom::si::f64::{Force, Length, Pressure};
+/// let [grip, bearing, bolt] = [1.5, 0.9375, 0.625].map(Length::new::<Inch>);
+/// let parts = frusta(Pressure::new::<KilopoundPerSquareInch>(14_000.0), grip, bearing, bolt).unwrap();
+/// // Shigley, example 8-4: 8.95 Mlbf/in.
+/// let pressed = Force::new::<PoundForce>(8.95e6) * parts;
+/// assert!((pressed.get::<Inch>() - 1.0).abs() < 0.001);
+/// ```
 pub fn frusta(modulus: Pressure, grip: Length, bearing: Length, bolt: Length) -> Result<Compliance, Refusal> {
     Ok(frustum(modulus, grip * 0.5, bearing, bolt)? * 2.0)
 }

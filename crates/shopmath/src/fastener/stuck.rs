@@ -16,10 +16,19 @@ const STOP: f64 = 0.8;
 /// ISO 898-7 ends here, millimetre.
 const LARGEST: f64 = 10.0;
 
-/// Torque at which pure twist yields the core, (π/16)·d3³·Rp0.2/√3.
+/// Torque at which pure twist yields the core, (π/16)·d3³·Rp0.2/√3: a round bar of the root's diameter that
+/// yields in shear at Rp0.2/√3. An own calculation, no tightening torque.
 ///
 /// # Errors
 /// [`Refusal::NotFinite`] for strengths past any metal.
+///
+/// ```
+/// use shopmath::fastener::{stuck::twist_yield, thread_text::read};
+/// use shopmath::quantity::exact::{pressure::Megapascal, torque::NewtonMetre};
+/// use uom::si::f64::Pressure;
+/// let torque = twist_yield(&read("M10").unwrap().thread, Pressure::new::<Megapascal>(640.0)).unwrap();
+/// assert!((torque.get::<NewtonMetre>() - 39.4).abs() < 0.05); // class 8.8, which breaks at 66 N·m
+/// ```
 pub fn twist_yield(thread: &Thread, yield_strength: Pressure) -> Result<Torque, Refusal> {
     let root = thread.root_diameter().value;
     let torque = PI / 16.0 * root.powi(3) * yield_strength.value / SQRT_3;
@@ -47,15 +56,30 @@ pub fn twist_break(thread: &Thread, class: &Class) -> Option<Torque> {
 }
 
 /// Where to stop: 80 % of the twist-yield torque (common practice).
+///
+/// ```
+/// use shopmath::{fastener::stuck::stop, quantity::exact::torque::NewtonMetre};
+/// use uom::si::f64::Torque;
+/// assert!((stop(Torque::new::<NewtonMetre>(40.0)).get::<NewtonMetre>() - 32.0).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn stop(twist_yield: Torque) -> Torque {
     twist_yield * STOP
 }
 
-/// Force at the hand for a torque, from the bolt to the middle of the hand.
+/// Force at the hand for a torque, F = M/l, the lever from the bolt to the middle of the hand.
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`] for a lever outside 1 cm to 10 m.
+///
+/// ```
+/// use shopmath::fastener::stuck::hand_force;
+/// use shopmath::quantity::exact::{force::Newton, length::Millimetre, torque::NewtonMetre};
+/// use uom::si::f64::{Length, Torque};
+/// let at = |lever| hand_force(Torque::new::<NewtonMetre>(60.0), Length::new::<Millimetre>(lever));
+/// assert!((at(300.0).unwrap().get::<Newton>() - 200.0).abs() < 1e-9);
+/// assert!(at(5.0).is_err());
+/// ```
 pub fn hand_force(torque: Torque, lever: Length) -> Result<Force, Refusal> {
     within("lever", lever, (metres(0.01), metres(10.0)), Unit::Millimetre)?;
     finite("hand force", newtons(torque.value / lever.value))

@@ -137,7 +137,16 @@ const fn unified(
     }
 }
 
-/// Every thread of the table, metric first, by rising diameter and falling pitch.
+/// Every thread of the table, metric first, by rising diameter and falling pitch: M4 to M22, #10 to 3/4 in.
+///
+/// ```
+/// use shopmath::fastener::thread_table::threads;
+/// use shopmath::quantity::exact::length::Millimetre;
+/// let m10 = threads().filter(|thread| thread.size == "M10").map(|thread| thread.name);
+/// assert_eq!(m10.collect::<Vec<_>>(), ["M10×1.5", "M10×1.25", "M10×1"]);
+/// let bore = threads().find(|thread| thread.name == "M10×1.5").unwrap().internal.minor;
+/// assert!((bore.max.get::<Millimetre>() - 8.676).abs() < 1e-9);
+/// ```
 pub fn threads() -> impl Iterator<Item = Thread> {
     ROWS.iter().map(Row::thread)
 }

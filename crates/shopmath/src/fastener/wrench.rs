@@ -25,7 +25,7 @@ pub struct Adapter {
 }
 
 impl Adapter {
-    /// Torque at the bolt over torque on the scale, (L + E·cos α)/L.
+    /// Torque at the bolt over torque on the scale, (L + E·cos α)/L (TM 1-1500-204-23-9, NAVEDTRA 14315).
     ///
     /// Valid for a wrench from 1 cm to 10 m, an adapter up to 10 m and any angle up to a full turn
     /// either way.
@@ -33,6 +33,17 @@ impl Adapter {
     /// # Errors
     /// [`Refusal::OutOfRange`] for lengths or an angle outside; [`Refusal::AdapterPastHandle`]
     /// where the adapter reaches back past the hand.
+    ///
+    /// ```
+    /// use shopmath::fastener::wrench::Adapter;
+    /// use shopmath::quantity::exact::{angle::Degree, length::Inch, ratio::Number};
+    /// use uom::si::f64::{Angle, Length};
+    /// let [wrench, adapter] = [12.0, 6.0].map(Length::new::<Inch>);
+    /// let at = |angle| Adapter { wrench, adapter, angle: Angle::new::<Degree>(angle) };
+    /// let gain = |angle| at(angle).gain().unwrap().get::<Number>();
+    /// assert!((gain(0.0) - 100.0 / 66.7).abs() < 0.001); // NAVEDTRA 14315: set 66.7 for 100
+    /// assert!((gain(90.0) - 1.0).abs() < 1e-12 && (gain(180.0) - 0.5).abs() < 1e-12);
+    /// ```
     pub fn gain(self) -> Result<Ratio, Refusal> {
         within(
             "wrench length",
@@ -76,10 +87,20 @@ impl Adapter {
         finite("wrench setting", newton_metres(at_bolt.value / self.gain()?.value))
     }
 
-    /// What a setting delivers at the bolt, the inverse of [`Adapter::setting`].
+    /// What a setting delivers at the bolt, T·(L + E·cos α)/L, the inverse of [`Adapter::setting`].
     ///
     /// # Errors
     /// As [`Adapter::gain`].
+    ///
+    /// ```
+    /// use shopmath::fastener::wrench::Adapter;
+    /// use shopmath::quantity::exact::{angle::Degree, length::Inch, torque::PoundForceInch};
+    /// use uom::si::f64::{Angle, Length, Torque};
+    /// let [wrench, adapter] = [12.0, 2.0].map(Length::new::<Inch>);
+    /// let straight = Adapter { wrench, adapter, angle: Angle::new::<Degree>(0.0) };
+    /// let delivered = straight.delivered(Torque::new::<PoundForceInch>(60.0)).unwrap();
+    /// assert!((delivered.get::<PoundForceInch>() - 70.0).abs() < 1e-9); // TM 9-254
+    /// ```
     pub fn delivered(self, setting: Torque) -> Result<Torque, Refusal> {
         finite("torque", newton_metres(setting.value * self.gain()?.value))
     }
@@ -106,6 +127,13 @@ pub fn deviation(reading: Torque, target: Torque) -> Result<Ratio, Refusal> {
 
 /// The permissible deviation of a wrench by its *largest* torque: ±4 % above 10 N·m, ±6 % at or
 /// below (ISO 6789-1, indicating and setting wrenches).
+///
+/// ```
+/// use shopmath::{fastener::wrench::permissible, quantity::exact::{ratio::Percent, torque::NewtonMetre}};
+/// use uom::si::f64::Torque;
+/// let percent = |largest| permissible(Torque::new::<NewtonMetre>(largest)).get::<Percent>();
+/// assert!((percent(10.0) - 6.0).abs() < 1e-9 && (percent(200.0) - 4.0).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn permissible(full_scale: Torque) -> Ratio {
     ratio(if full_scale > newton_metres(SMALL_WRENCH) {
@@ -126,7 +154,15 @@ pub enum Suits {
     TooHigh,
 }
 
-/// Whether a wrench suits a setting.
+/// Whether a wrench suits a setting: from a fifth of its full scale, below which the US Army's manuals promise
+/// nothing, up to full scale.
+///
+/// ```
+/// use shopmath::{fastener::wrench::{Suits, suits}, quantity::exact::torque::NewtonMetre};
+/// use uom::si::f64::Torque;
+/// let on_200 = |setting| suits(Torque::new::<NewtonMetre>(setting), Torque::new::<NewtonMetre>(200.0));
+/// assert_eq!([39.9, 40.0, 200.1].map(on_200), [Suits::TooLow, Suits::Yes, Suits::TooHigh]);
+/// ```
 #[must_use]
 pub fn suits(setting: Torque, full_scale: Torque) -> Suits {
     if setting > full_scale {

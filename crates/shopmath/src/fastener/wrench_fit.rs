@@ -54,7 +54,16 @@ pub fn metric(head: Length) -> Option<Fit> {
     smallest_over(head, METRIC, MILLIMETRE)
 }
 
-/// The smallest inch wrench that goes over a head; `None` for a head outside 3–51 mm.
+/// The smallest inch wrench that goes over a head; `None` for a head outside 3–51 mm. An inch is taken as
+/// exactly 25.4 mm.
+///
+/// ```
+/// use shopmath::{fastener::wrench_fit::inch, quantity::exact::length::Millimetre};
+/// use uom::si::f64::Length;
+/// let fit = inch(Length::new::<Millimetre>(14.0)).unwrap(); // 9/16 in, 0.2875 mm wider
+/// assert_eq!((fit.wrench, fit.slack, fit.rounds_corners), (14_287_500, 287_500, true));
+/// assert_eq!(inch(Length::new::<Millimetre>(60.0)), None);
+/// ```
 #[must_use]
 pub fn inch(head: Length) -> Option<Fit> {
     smallest_over(head, INCH, THIRTY_SECOND)

@@ -21,6 +21,13 @@ where
 }
 
 /// `new` and `get`, as every quantity of `uom` has them.
+///
+/// ```
+/// use shopmath::quantity::compliance::{Compliance, InUnits as _};
+/// use shopmath::quantity::exact::compliance::{MetrePerNewton, MicrometrePerKilonewton};
+/// let bolt = Compliance::new::<MicrometrePerKilonewton>(4.133);
+/// assert!((bolt.get::<MetrePerNewton>() - 4.133e-9).abs() < 1e-20);
+/// ```
 pub trait InUnits {
     /// The compliance of `value` of the unit `N`.
     fn new<N: Unit + AnyConversion<f64, T = f64>>(value: f64) -> Self;

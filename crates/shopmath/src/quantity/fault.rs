@@ -89,13 +89,25 @@ pub enum Misread {
 }
 
 impl Fault {
-    /// A fault at `place`.
+    /// A fault at `place`, counted in bytes from the start of the text.
+    ///
+    /// ```
+    /// use shopmath::quantity::{fault::{Fault, Misread}, read};
+    /// let fault = Fault::new(3..11, Misread::UnknownUnit(None));
+    /// assert_eq!(read::line("60 furlongs"), Err(fault));
+    /// ```
     #[must_use]
     pub fn new(place: Range<usize>, misread: Misread) -> Self {
         Self { place, misread }
     }
 
-    /// The same fault in a longer text of which the faulty one began at `offset`.
+    /// The same fault in a longer text of which the faulty one began at `offset`, in bytes.
+    ///
+    /// ```
+    /// use shopmath::quantity::fault::{Fault, Misread};
+    /// let fault = Fault::new(3..11, Misread::UnknownUnit(None)).shifted("Idler ".len());
+    /// assert_eq!(&"Idler 60 furlongs"[fault.place], "furlongs");
+    /// ```
     #[must_use]
     pub fn shifted(self, offset: usize) -> Self {
         Self {
@@ -104,7 +116,15 @@ impl Fault {
         }
     }
 
-    /// The whole sentence for a person: where, what was read, what to type instead.
+    /// The whole sentence for a person: where, what was read, what to type instead. The place is counted in
+    /// characters from 1; of a long text 24 characters are quoted. `text` is the one that was read.
+    ///
+    /// ```
+    /// use shopmath::quantity::read;
+    /// let text = "45-35 N·m";
+    /// let sentence = read::line(text).unwrap_err().sentence(text);
+    /// assert!(sentence.starts_with("At character 1, “45-35 N·m”: the range runs from large to small."), "{sentence}");
+    /// ```
     #[must_use]
     pub fn sentence(&self, text: &str) -> String {
         let read = head(text.get(self.place.clone()).unwrap_or_default().trim());
@@ -140,7 +160,15 @@ impl Fault {
         part.then(|| [tail(before), head(wrong), head(after)])
     }
 
-    /// Whole texts to offer instead, each one tap away; empty where none can be guessed.
+    /// Whole texts to offer instead, each one tap away; empty where none can be guessed. `text` is the one that
+    /// was read.
+    ///
+    /// ```
+    /// use shopmath::quantity::read;
+    /// let remedies = |text| read::line(text).unwrap_err().remedies(text);
+    /// assert_eq!(remedies("1,234 N·m"), ["1234 N·m", "1.234 N·m"]);
+    /// assert_eq!(remedies("1O N·m"), ["10 N·m"]);
+    /// ```
     #[must_use]
     pub fn remedies(&self, text: &str) -> Vec<String> {
         if let Misread::TurnsBack(whole) | Misread::Limit(whole) = &self.misread {

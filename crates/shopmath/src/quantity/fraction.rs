@@ -21,7 +21,15 @@ pub struct InchFraction {
     pub sixty_fourths: i64,
 }
 
-/// A length in whole nanometres; `None` past ±9 000 km, where no workshop measures fractions.
+/// A length in whole nanometres, rounded to the nearest, halves away from zero; `None` past ±9 000 km, where
+/// no workshop measures fractions.
+///
+/// ```
+/// use shopmath::quantity::{exact::length::Inch, fraction::nanometres};
+/// use uom::si::f64::Length;
+/// assert_eq!(nanometres(Length::new::<Inch>(1.0)), Some(25_400_000));
+/// assert_eq!(nanometres(Length::new::<Inch>(1e12)), None);
+/// ```
 #[must_use]
 pub fn nanometres(length: Length) -> Option<i64> {
     let scaled = (length.get::<Metre>() * 1e9).round();
@@ -55,6 +63,12 @@ pub fn nearest(length: Length) -> Option<InchFraction> {
 
 impl InchFraction {
     /// The fraction in inches, exact: 64ths are binary fractions.
+    ///
+    /// ```
+    /// use shopmath::quantity::{exact::length::Millimetre, fraction::nearest};
+    /// use uom::si::f64::Length;
+    /// assert_eq!(nearest(Length::new::<Millimetre>(19.0)).unwrap().inches(), 0.75);
+    /// ```
     #[must_use]
     pub fn inches(self) -> f64 {
         #[allow(clippy::cast_precision_loss)] // below 2⁵³ by construction
@@ -62,7 +76,14 @@ impl InchFraction {
         sixty_fourths / 64.0
     }
 
-    /// The fraction as a length.
+    /// The fraction as a length, by 1 in = 25.4 mm (exact, NIST SP 811).
+    ///
+    /// ```
+    /// use shopmath::quantity::{exact::length::Millimetre, fraction::nearest};
+    /// use uom::si::f64::Length;
+    /// let shown = nearest(Length::new::<Millimetre>(41.3)).unwrap().length();
+    /// assert!((shown.get::<Millimetre>() - 41.275).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn length(self) -> Length {
         #[allow(clippy::cast_precision_loss)] // below 2⁵³ by construction

@@ -66,7 +66,14 @@ pub(super) fn digits(value: f64, unit: Unit) -> String {
     digits
 }
 
-/// A value or range as it was read, so that a person sees what the page understood.
+/// A value or range as it was read, so that a person sees what the page understood; each end in the unit
+/// typed, as [`rounded`] writes it to the step typed.
+///
+/// ```
+/// use shopmath::quantity::{print, read};
+/// let read = read::range("35-45 lb-ft", read::Expect::default()).unwrap();
+/// assert_eq!(print::bounds(read), "35–45\u{a0}lbf·ft");
+/// ```
 #[must_use]
 pub fn bounds(bounds: Bounds) -> String {
     let number = |typed: Typed| rounded(typed.value, typed.step);
@@ -117,6 +124,14 @@ pub fn stages(read: &[Stage]) -> String {
 
 /// The number of a quantity in `unit`, without the unit; empty when the unit measures something
 /// else.
+///
+/// ```
+/// use shopmath::quantity::{Unit, print::{Style, number}};
+/// let torque = Unit::NewtonMetre.of(60.0);
+/// assert_eq!(number(torque, Unit::PoundForceFoot, Style::Decimal { step: 0.0 }), "44.3");
+/// assert_eq!(number(torque, Unit::Millimetre, Style::Whole), "");
+/// assert_eq!(number(Unit::Millimetre.of(9.5), Unit::Inch, Style::InchFraction), "3/8");
+/// ```
 #[must_use]
 pub fn number(quantity: Quantity, unit: Unit, style: Style) -> String {
     let Some(value) = quantity.value_in(unit) else {
@@ -134,7 +149,13 @@ pub fn number(quantity: Quantity, unit: Unit, style: Style) -> String {
     }
 }
 
-/// A quantity in `unit` with the unit behind it, to three figures.
+/// A quantity in `unit` with the unit behind it, to three figures; the unit alone where it measures something
+/// else.
+///
+/// ```
+/// use shopmath::quantity::{Unit, print};
+/// assert_eq!(print::quantity(Unit::NewtonMetre.of(60.0), Unit::PoundForceFoot), "44.3\u{a0}lbf·ft");
+/// ```
 #[must_use]
 pub fn quantity(quantity: Quantity, unit: Unit) -> String {
     let number = number(quantity, unit, Style::Decimal { step: 0.0 });
@@ -250,7 +271,15 @@ fn ends_at(value: f64, decimals: i32) -> bool {
 }
 
 /// Plain digits to at most `decimals` places, trailing zeros dropped: for coordinates, where a
-/// reader takes neither grouped digits nor a typographic minus.
+/// reader takes neither grouped digits nor a typographic minus. `0` for what is no number, and for one
+/// past 10¹⁵ steps of the last place.
+///
+/// ```
+/// use shopmath::quantity::print::plain;
+/// assert_eq!(plain(12_345.678, 2), "12345.68");
+/// assert_eq!(plain(-0.001, 2), "0");
+/// assert_eq!(plain(f64::NAN, 2), "0");
+/// ```
 #[must_use]
 pub fn plain(value: f64, decimals: u8) -> String {
     let steps = 10_f64.powi(i32::from(decimals));
@@ -328,6 +357,13 @@ fn scientific(value: f64) -> String {
 }
 
 /// Inches and a fraction: `1 5/8`, `3/8`, `2`.
+///
+/// ```
+/// use shopmath::quantity::{exact::length::Millimetre, fraction::nearest, print::inch_fraction};
+/// use uom::si::f64::Length;
+/// let shown = |millimetres| inch_fraction(nearest(Length::new::<Millimetre>(millimetres)).unwrap());
+/// assert_eq!([41.3, 9.5, -50.8].map(shown), ["1\u{a0}5/8", "3/8", "−2"]);
+/// ```
 #[must_use]
 pub fn inch_fraction(fraction: InchFraction) -> String {
     let sign = if fraction.negative { "−" } else { "" };

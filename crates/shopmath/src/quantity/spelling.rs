@@ -4,6 +4,11 @@
 
 /// Folds a unit as typed to the form the table's spellings have: separators dropped, superscripts
 /// and quotation marks made plain, lower case.
+///
+/// ```
+/// use shopmath::quantity::spelling::fold;
+/// assert_eq!([fold("Ft.-Lbs"), fold("N⋅m"), fold("KGF/cm²"), fold("''")], ["ftlbs", "nm", "kgf/cm2", "\""]);
+/// ```
 #[must_use]
 pub fn fold(typed: &str) -> String {
     let mut folded = String::with_capacity(typed.len());

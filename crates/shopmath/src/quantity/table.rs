@@ -126,6 +126,10 @@ macro_rules! units {
             pub const ALL: &'static [Kind] = &[$(Kind::$kind),+];
 
             /// The kind's name in lower case, such as "torque".
+            ///
+            /// ```
+            /// assert_eq!(shopmath::quantity::Kind::Rotation.name(), "rotational speed");
+            /// ```
             #[must_use]
             pub fn name(self) -> &'static str {
                 match self { $(Kind::$kind => $name),+ }
@@ -133,7 +137,13 @@ macro_rules! units {
         }
 
         impl Unit {
-            /// The quantity of `value` of this unit.
+            /// The quantity of `value` of this unit, by the exact factor of the table (NIST SP 811, Appendix B).
+            ///
+            /// ```
+            /// use shopmath::quantity::{Quantity, Unit, exact::torque::NewtonMetre};
+            /// let Quantity::Torque(torque) = Unit::PoundForceFoot.of(100.0) else { panic!("no torque") };
+            /// assert!((torque.get::<NewtonMetre>() - 135.581_794_833_14).abs() < 1e-9);
+            /// ```
             #[must_use]
             pub fn of(self, value: f64) -> Quantity {
                 match self { $($(Unit::$unit => Quantity::$kind(<$type>::new::<exact::$alias::$unit>(value))),+),+ }
@@ -142,18 +152,36 @@ macro_rules! units {
 
         impl Quantity {
             /// What the quantity measures.
+            ///
+            /// ```
+            /// use shopmath::quantity::{Kind, Unit};
+            /// assert_eq!(Unit::PoundForcePerSquareInch.of(30.0).kind(), Kind::Pressure);
+            /// ```
             #[must_use]
             pub fn kind(self) -> Kind {
                 match self { $(Quantity::$kind(_) => Kind::$kind),+ }
             }
 
-            /// The value in the kind's coherent SI unit.
+            /// The value in the kind's coherent SI unit, that of [`Kind::coherent`].
+            ///
+            /// ```
+            /// use shopmath::quantity::Unit;
+            /// assert!((Unit::InchOfMercury.of(1.0).si() - 3_386.388_640_341).abs() < 1e-9); // Pa
+            /// assert!((Unit::Fahrenheit.of(212.0).si() - 373.15).abs() < 1e-9); // K
+            /// ```
             #[must_use]
             pub fn si(self) -> f64 {
                 match self { $(Quantity::$kind(quantity) => quantity.value),+ }
             }
 
             /// The value in `unit`; `None` when the unit measures something else.
+            ///
+            /// ```
+            /// use shopmath::quantity::Unit;
+            /// let pressure = Unit::PoundForcePerSquareInch.of(30.0);
+            /// assert!((pressure.value_in(Unit::Bar).unwrap() - 2.068_427_187_95).abs() < 1e-10);
+            /// assert_eq!(pressure.value_in(Unit::NewtonMetre), None);
+            /// ```
             #[must_use]
             pub fn value_in(self, unit: Unit) -> Option<f64> {
                 match (self, unit) {
@@ -422,6 +450,12 @@ units! {
 
 impl Unit {
     /// Every unit, in table order.
+    ///
+    /// ```
+    /// use shopmath::quantity::Unit;
+    /// assert_eq!(Unit::all().filter(|unit| unit.symbol() == "lbf·ft").count(), 1);
+    /// assert!(Unit::all().all(|unit| (unit.of(2.0).value_in(unit).unwrap() - 2.0).abs() < 1e-9));
+    /// ```
     pub fn all() -> impl Iterator<Item = Unit> {
         TABLE.iter().map(|entry| entry.unit)
     }
@@ -432,30 +466,57 @@ impl Unit {
     }
 
     /// What the unit measures.
+    ///
+    /// ```
+    /// use shopmath::quantity::{Kind, Unit};
+    /// assert_eq!(Unit::Celsius.kind(), Kind::Temperature);
+    /// assert_eq!(Unit::KelvinDifference.kind(), Kind::TemperatureDifference);
+    /// ```
     #[must_use]
     pub fn kind(self) -> Kind {
         self.entry().kind
     }
 
-    /// The symbol the page prints, such as `lbf·ft`.
+    /// The symbol the page prints, such as `lbf·ft`. No two units share one.
+    ///
+    /// ```
+    /// use shopmath::quantity::Unit;
+    /// assert_eq!((Unit::PoundForceFoot.symbol(), Unit::KilogramForceMetre.symbol()), ("lbf·ft", "kgf·m"));
+    /// ```
     #[must_use]
     pub fn symbol(self) -> &'static str {
         self.entry().symbol
     }
 
     /// The unit's name in the plural, such as "pound-force feet".
+    ///
+    /// ```
+    /// assert_eq!(shopmath::quantity::Unit::KilogramForceMetre.name(), "kilogram-force metres");
+    /// ```
     #[must_use]
     pub fn name(self) -> &'static str {
         self.entry().name
     }
 
     /// The tools the unit belongs to.
+    ///
+    /// ```
+    /// use shopmath::quantity::{System, Unit};
+    /// assert_eq!((Unit::KilogramForceMetre.system(), Unit::UsQuart.system()), (System::Metric, System::Inch));
+    /// ```
     #[must_use]
     pub fn system(self) -> System {
         self.entry().system
     }
 
-    /// Coherent SI units in one step of this unit; the offset of a temperature scale is not in it.
+    /// Coherent SI units in one step of this unit (NIST SP 811, Appendix B); always above zero. The offset of a
+    /// temperature scale is not in it.
+    ///
+    /// ```
+    /// use shopmath::quantity::Unit;
+    /// assert_eq!(Unit::PoundForce.factor(), 4.448_221_615_260_5); // N
+    /// assert_eq!(Unit::Celsius.factor(), 1.0); // K, without the 273.15
+    /// ```
     #[must_use]
     pub fn factor(self) -> f64 {
         self.entry().factor
@@ -471,11 +532,22 @@ impl Unit {
     }
 
     /// Ways people type the unit, folded as [`super::spelling::fold`] does.
+    ///
+    /// ```
+    /// use shopmath::quantity::Unit;
+    /// assert!(Unit::PoundForceFoot.spellings().any(|spelling| spelling == "ftlbs"));
+    /// ```
     pub fn spellings(self) -> impl Iterator<Item = &'static str> {
         self.entry().spellings.split_terminator(' ')
     }
 
-    /// The unit a folded spelling means.
+    /// The unit a spelling means, folded as [`super::spelling::fold`] does; `None` for any other text.
+    ///
+    /// ```
+    /// use shopmath::quantity::{Unit, spelling::fold};
+    /// assert_eq!(Unit::spelled(&fold("Ft-Lbs")), Some(Unit::PoundForceFoot));
+    /// assert_eq!((Unit::spelled("Ft-Lbs"), Unit::spelled("furlong")), (None, None));
+    /// ```
     #[must_use]
     pub fn spelled(folded: &str) -> Option<Unit> {
         TABLE
@@ -487,6 +559,12 @@ impl Unit {
 
 impl Kind {
     /// The rows Convert shows for this kind, in table order.
+    ///
+    /// ```
+    /// use shopmath::quantity::{Kind, Unit};
+    /// let rows: Vec<Unit> = Kind::Temperature.rows().collect();
+    /// assert_eq!(rows, [Unit::Celsius, Unit::Fahrenheit, Unit::Kelvin]);
+    /// ```
     pub fn rows(self) -> impl Iterator<Item = Unit> {
         TABLE
             .iter()
@@ -495,6 +573,12 @@ impl Kind {
     }
 
     /// The kind's coherent SI unit: the one whose factor is 1.
+    ///
+    /// ```
+    /// use shopmath::quantity::{Kind, Unit};
+    /// assert_eq!((Kind::Volume.coherent(), Kind::Rotation.coherent()), (Unit::CubicMetre, Unit::RadianPerSecond));
+    /// assert!(Kind::ALL.iter().all(|kind| kind.coherent().factor() == 1.0));
+    /// ```
     #[must_use]
     pub fn coherent(self) -> Unit {
         match self {

@@ -17,6 +17,12 @@ pub struct Typed {
 
 impl Typed {
     /// The quantity, kind tagged at run time.
+    ///
+    /// ```
+    /// use shopmath::quantity::{Unit, read};
+    /// let typed = read::value("1-5/8 in", read::Expect::default()).unwrap();
+    /// assert!((typed.quantity().value_in(Unit::Millimetre).unwrap() - 41.275).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn quantity(self) -> Quantity {
         self.unit.of(self.value)
@@ -34,6 +40,12 @@ pub struct Bounds {
 
 impl Bounds {
     /// A single value as a range of no width.
+    ///
+    /// ```
+    /// use shopmath::quantity::{Bounds, Typed, Unit};
+    /// let torque = Bounds::single(Typed { value: 60.0, unit: Unit::NewtonMetre, step: 1.0 });
+    /// assert_eq!((torque.low.value, torque.high.value, torque.is_range()), (60.0, 60.0, false));
+    /// ```
     #[must_use]
     pub fn single(value: Typed) -> Self {
         Self {
@@ -43,12 +55,23 @@ impl Bounds {
     }
 
     /// Whether a range was typed.
+    ///
+    /// ```
+    /// use shopmath::quantity::read;
+    /// let is_range = |text| read::range(text, read::Expect::default()).unwrap().is_range();
+    /// assert!(is_range("35-45 N·m") && is_range("25 N·m ± 10 %") && !is_range("40 N·m"));
+    /// ```
     #[must_use]
     pub fn is_range(self) -> bool {
         self.low.value < self.high.value || self.low.unit != self.high.unit
     }
 
     /// What the ends measure; both measure the same.
+    ///
+    /// ```
+    /// use shopmath::quantity::{Kind, read};
+    /// assert_eq!(read::range("30-35 psi", read::Expect::default()).unwrap().kind(), Kind::Pressure);
+    /// ```
     #[must_use]
     pub fn kind(self) -> Kind {
         self.low.unit.kind()

@@ -95,6 +95,15 @@ pub struct RowFault {
 impl SheetAssessment {
     /// Whether the job is done: rows there, all done and read, every single-use bolt replaced, no reading
     /// outside its tolerance.
+    ///
+    /// ```
+    /// use shopmath::{sheet::{Part, Sheet, assess}, tools::Tools};
+    /// let mut sheet = Sheet::new("a");
+    /// sheet.parts.push(Part::default());
+    /// assert!(!assess(&sheet, Tools::Both, None).complete());
+    /// sheet.parts[0].done = true;
+    /// assert!(assess(&sheet, Tools::Both, None).complete());
+    /// ```
     #[must_use]
     pub fn complete(&self) -> bool {
         self.progress.of > 0 && self.open.is_empty()

@@ -100,6 +100,14 @@ pub struct Reading {
 
 impl FastenerAssessment {
     /// Whether one of its entries or readings cannot be read.
+    ///
+    /// ```
+    /// use shopmath::{sheet::{assess, demo}, tools::Tools};
+    /// let mut sheet = demo::sheet();
+    /// sheet.fasteners[0].readings[1] = "45 N·m or so".into();
+    /// let found = assess(&sheet, Tools::Metric, None);
+    /// assert!(found.fasteners[0].is_unread() && !found.fasteners[1].is_unread());
+    /// ```
     #[must_use]
     pub fn is_unread(&self) -> bool {
         !self.faults.is_empty() || self.readings.iter().any(|reading| reading.fault.is_some())

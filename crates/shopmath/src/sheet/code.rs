@@ -55,6 +55,13 @@ pub fn code(text: &str) -> Option<Code> {
 
 impl Code {
     /// Whether a square is dark, counted from 0 at the upper left; all around the code is light.
+    ///
+    /// ```
+    /// let found = shopmath::sheet::code::code("1").unwrap();
+    /// // The finder of the upper left corner: a dark frame, a light one within it.
+    /// assert!(found.is_dark(0, 0) && found.is_dark(6, 0) && !found.is_dark(1, 1));
+    /// assert!(!found.is_dark(found.size, 0));
+    /// ```
     #[must_use]
     pub fn is_dark(&self, x: usize, y: usize) -> bool {
         x < self.size && y < self.size && self.dark.get(y * self.size + x) == Some(&true)

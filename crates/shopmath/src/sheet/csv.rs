@@ -35,6 +35,14 @@ pub fn fasteners(sheet: &Sheet) -> String {
 }
 
 /// The parts, in the order of work, each with the sheet's currency.
+///
+/// ```
+/// use shopmath::sheet::{csv, demo};
+/// let table = csv::parts(&demo::sheet());
+/// let lines: Vec<&str> = table.split("\r\n").collect();
+/// assert_eq!(lines[0], "label,count,price,currency,done");
+/// assert_eq!(lines[2], "Idler pulley,2,31.90,EUR,yes");
+/// ```
 #[must_use]
 pub fn parts(sheet: &Sheet) -> String {
     let rows = sheet.parts.iter().map(|row| part(row, &sheet.currency));

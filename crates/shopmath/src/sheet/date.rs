@@ -122,6 +122,13 @@ impl Date {
     }
 
     /// Days from another day to this one; negative where the other is later.
+    ///
+    /// ```
+    /// use shopmath::sheet::Date;
+    /// let day = |text| Date::read(text).unwrap();
+    /// assert_eq!(day("2024-03-01").days_since(day("2024-02-28")), 2);
+    /// assert_eq!(day("2024-01-01").days_since(day("2025-01-01")), -366);
+    /// ```
     #[must_use]
     pub fn days_since(self, other: Self) -> i64 {
         self.number() - other.number()

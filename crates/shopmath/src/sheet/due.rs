@@ -229,10 +229,17 @@ pub fn distance(key: &'static str, text: &str, bare: Unit) -> Result<Option<Leng
     }
 }
 
-/// A day.
+/// A day, 1900-01-01 to 2199-12-31, by the reader of [`Date`]; nothing for an empty text.
 ///
 /// # Errors
 /// A [`FieldFault`] for what is no day from 1900 to 2199 written `YYYY-MM-DD`.
+///
+/// ```
+/// use shopmath::sheet::due;
+/// assert_eq!(due::day("date", "2025-03-31").unwrap().unwrap().to_string(), "2025-03-31");
+/// assert_eq!(due::day("date", " "), Ok(None));
+/// assert_eq!(due::day("date", "31.03.25").unwrap_err().remedies, ["2025-03-31"]);
+/// ```
 pub fn day(key: &'static str, text: &str) -> Result<Option<Date>, FieldFault> {
     if text.trim().is_empty() {
         return Ok(None);

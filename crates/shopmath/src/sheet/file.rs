@@ -51,6 +51,15 @@ pub fn export(sheets: &[Sheet]) -> Result<String, SheetFault> {
 /// # Errors
 /// A [`SheetFault`] with a sentence, for any bytes that are not such a file. One bad sheet refuses
 /// the file, so that a part is never taken for the whole.
+///
+/// ```
+/// use shopmath::sheet::file::import;
+/// let file = r#"{"format":"fenderside-sheets","schema":1,"sheets":[{"schema":1,"id":"belt"}]}"#;
+/// assert_eq!(import(file.as_bytes()).unwrap()[0].id, "belt");
+/// let newer = file.replacen('1', "2", 1);
+/// assert_eq!(import(newer.as_bytes()).unwrap_err().name(), "newer-schema");
+/// assert_eq!(import(b"id,label\r\n").unwrap_err().name(), "not-json");
+/// ```
 pub fn import(bytes: &[u8]) -> Result<Vec<Sheet>, SheetFault> {
     within(bytes.len())?;
     let mut json = json(bytes)?;

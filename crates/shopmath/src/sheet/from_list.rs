@@ -23,6 +23,12 @@ pub fn rows(list: &str) -> Vec<Fastener> {
 }
 
 /// Whether a line is a torque, alone or with what follows it.
+///
+/// ```
+/// use shopmath::{convert, sheet::from_list::is_torque, tools::Tools};
+/// let is = |line| is_torque(&convert::line(line, Tools::Both).unwrap());
+/// assert_eq!(["Idler 45 N·m", "30 Nm + 90°", "1.5 qt"].map(is), [true, true, false]);
+/// ```
 #[must_use]
 pub fn is_torque(line: &Conversion) -> bool {
     let first = line.stages.first();

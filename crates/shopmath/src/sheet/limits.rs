@@ -92,7 +92,13 @@ pub fn check(sheet: &Sheet) -> Result<(), SheetFault> {
     rows(sheet)
 }
 
-/// Whether a text can name a sheet.
+/// Whether a text can name a sheet: 1 to [`ID`] letters of `a–z`, `0–9` and `-`.
+///
+/// ```
+/// use shopmath::sheet::limits::is_id;
+/// assert!(is_id("front-belt-2") && is_id(&"a".repeat(64)));
+/// assert!(!is_id("") && !is_id("Front belt") && !is_id(&"a".repeat(65)));
+/// ```
 #[must_use]
 pub fn is_id(text: &str) -> bool {
     let letter = |byte: u8| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-';

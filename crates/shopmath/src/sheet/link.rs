@@ -42,6 +42,14 @@ pub fn encode(sheet: &Sheet) -> Result<String, SheetFault> {
 /// # Errors
 /// [`SheetFault::NotALink`], [`SheetFault::NewerLink`], [`SheetFault::DamagedLink`] or
 /// [`SheetFault::TooLarge`] for the link, and any fault of the sheet in it.
+///
+/// ```
+/// use shopmath::sheet::{demo, link};
+/// let text = link::encode(&demo::sheet()).unwrap();
+/// assert_eq!(link::decode(&text).unwrap(), demo::sheet());
+/// let fault = |text: &str| link::decode(text).unwrap_err().name();
+/// assert_eq!([fault(&text[..60]), fault("2.AAAA"), fault("belt")], ["damaged-link", "newer-link", "not-a-link"]);
+/// ```
 pub fn decode(text: &str) -> Result<Sheet, SheetFault> {
     let body = decompress_to_vec_with_limit(&packed(text)?, UNPACKED).map_err(|fault| match fault.status {
         miniz_oxide::inflate::TINFLStatus::HasMoreOutput => too_large(),
@@ -55,6 +63,12 @@ pub fn decode(text: &str) -> Result<Sheet, SheetFault> {
 /// # Errors
 /// The fault of a sheet that could not be read back; [`SheetFault::TooLarge`] for one of more than
 /// [`UNPACKED`] bytes.
+///
+/// ```
+/// use shopmath::sheet::{Sheet, link};
+/// assert_eq!(link::body(&Sheet::new("belt")).unwrap(), r#"{"schema":1,"id":"belt","rev":0}"#);
+/// assert_eq!(link::body(&Sheet::new("no name")).unwrap_err().name(), "bad-entry");
+/// ```
 pub fn body(sheet: &Sheet) -> Result<String, SheetFault> {
     let body = record::Record::of(sheet)?.body;
     if body.len() <= UNPACKED {
@@ -89,6 +103,12 @@ pub fn text(packed: &[u8]) -> Result<String, SheetFault> {
 /// # Errors
 /// [`SheetFault::NotALink`], [`SheetFault::NewerLink`], [`SheetFault::DamagedLink`] for letters of
 /// another alphabet, or [`SheetFault::TooLarge`].
+///
+/// ```
+/// use shopmath::sheet::link::packed;
+/// assert_eq!(packed("1.Zm9vYmFy").unwrap(), b"foobar"); // RFC 4648, section 10
+/// assert_eq!(packed("1.Zm9v*mFy").unwrap_err().name(), "damaged-link");
+/// ```
 pub fn packed(text: &str) -> Result<Vec<u8>, SheetFault> {
     let (number, payload) = text.trim().split_once('.').ok_or(SheetFault::NotALink)?;
     let digits = !number.is_empty() && number.len() <= 9 && number.bytes().all(|byte| byte.is_ascii_digit());
@@ -109,6 +129,13 @@ pub fn packed(text: &str) -> Result<Vec<u8>, SheetFault> {
 ///
 /// # Errors
 /// [`SheetFault::TooLarge`] for more than [`UNPACKED`] bytes, and any fault of the sheet.
+///
+/// ```
+/// use shopmath::sheet::{demo, link};
+/// let body = link::body(&demo::sheet()).unwrap();
+/// assert_eq!(link::sheet(body.as_bytes()).unwrap(), demo::sheet());
+/// assert_eq!(link::sheet(&vec![b' '; link::UNPACKED + 1]).unwrap_err().name(), "too-large");
+/// ```
 pub fn sheet(body: &[u8]) -> Result<Sheet, SheetFault> {
     if body.len() <= UNPACKED {
         record::read(body)

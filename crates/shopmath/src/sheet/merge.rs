@@ -76,6 +76,14 @@ pub fn wanted(taken: &HashSet<String>, coming: &[Sheet]) -> Vec<String> {
 
 /// As [`preview`], with only some of the sheets at hand in `here`; those of [`wanted`] are enough.
 /// A name of `taken` without its sheet in `here` counts as one that says something else.
+///
+/// ```
+/// use shopmath::sheet::{Sheet, merge::{Fate, preview_among}};
+/// let taken = ["belt", "belt-2"].map(String::from).into();
+/// let coming = preview_among(&[Sheet::new("belt")], &taken, vec![Sheet::new("belt"), Sheet::new("belt-2")]);
+/// assert_eq!([coming[0].fate, coming[1].fate], [Fate::Kept, Fate::Conflict]);
+/// assert_eq!(coming[1].sheet.id, "belt-2-2");
+/// ```
 #[must_use]
 pub fn preview_among(here: &[Sheet], taken: &HashSet<String>, coming: Vec<Sheet>) -> Vec<Incoming> {
     let mut names: HashMap<String, Option<Sheet>> = taken.iter().map(|name| (name.clone(), None)).collect();
@@ -96,6 +104,14 @@ pub fn preview_among(here: &[Sheet], taken: &HashSet<String>, coming: Vec<Sheet>
 ///
 /// A name taken since the preview was made is found again, so that nothing is overwritten then
 /// either.
+///
+/// ```
+/// use shopmath::sheet::{Sheet, merge::{merged, preview}};
+/// let previewed = preview(&[], vec![Sheet { notes: "from the file".into(), ..Sheet::new("belt") }]);
+/// let here = [Sheet { notes: "typed since".into(), ..Sheet::new("belt") }];
+/// let found = merged(&here, &previewed);
+/// assert_eq!((&found[0], &*found[1].id, &*found[1].notes), (&here[0], "belt-2", "from the file"));
+/// ```
 #[must_use]
 pub fn merged(here: &[Sheet], previewed: &[Incoming]) -> Vec<Sheet> {
     let added = added_among(here, &HashSet::new(), previewed);
@@ -104,6 +120,15 @@ pub fn merged(here: &[Sheet], previewed: &[Incoming]) -> Vec<Sheet> {
 
 /// The sheets that [`merged`] adds, to be written beside those at hand; `here` and `taken` as in
 /// [`preview_among`], looked up again where time has passed since the preview.
+///
+/// ```
+/// use shopmath::sheet::{Sheet, merge::{added_among, preview}};
+/// let here = [Sheet::new("belt")];
+/// let previewed = preview(&here, vec![Sheet::new("belt"), Sheet::new("wheels")]);
+/// let taken = ["belt", "wheels"].map(String::from).into();
+/// let added = added_among(&here, &taken, &previewed);
+/// assert_eq!((added.len(), &*added[0].id), (1, "wheels-2"));
+/// ```
 #[must_use]
 pub fn added_among(here: &[Sheet], taken: &HashSet<String>, previewed: &[Incoming]) -> Vec<Sheet> {
     let coming = previewed.iter().filter(|incoming| incoming.fate != Fate::Kept);

@@ -203,6 +203,14 @@ impl Sheet {
     }
 
     /// Whether two sheets say the same, whatever they are called and however often saved.
+    ///
+    /// ```
+    /// use shopmath::sheet::Sheet;
+    /// let mut saved = Sheet { rev: 4, updated: "2025-03-31".into(), ..Sheet::new("belt-2") };
+    /// assert!(saved.says_the_same(&Sheet::new("belt")));
+    /// saved.notes = "Squeals when cold.".into();
+    /// assert!(!saved.says_the_same(&Sheet::new("belt")));
+    /// ```
     #[must_use]
     pub fn says_the_same(&self, other: &Self) -> bool {
         let bare = |sheet: &Self| Self {

@@ -238,6 +238,12 @@ fn removed(sheet: &mut Sheet, list: List, id: u32) -> Option<Action> {
 
 impl Row {
     /// The list it belongs to, and its number there.
+    ///
+    /// ```
+    /// use shopmath::sheet::{demo, order::{List, Row}};
+    /// let row = Row::Part(demo::sheet().parts[2].clone());
+    /// assert_eq!(row.address(), (List::Parts, 3));
+    /// ```
     #[must_use]
     pub fn address(&self) -> (List, u32) {
         match self {

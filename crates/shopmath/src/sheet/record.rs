@@ -55,6 +55,14 @@ impl Record {
     /// # Errors
     /// As [`read`], and [`SheetFault::RecordMismatch`] where the label tells of another sheet or
     /// save than the body.
+    ///
+    /// ```
+    /// use shopmath::sheet::{demo, record::Record};
+    /// let mut record = Record::of(&demo::sheet()).unwrap();
+    /// assert_eq!(record.sheet().unwrap(), demo::sheet());
+    /// record.rev += 1;
+    /// assert_eq!(record.sheet().unwrap_err().name(), "record-mismatch");
+    /// ```
     pub fn sheet(&self) -> Result<Sheet, SheetFault> {
         let sheet = read(self.body.as_bytes())?;
         let same = sheet.id == self.id && sheet.rev == self.rev && sheet.updated == self.updated;
@@ -66,10 +74,17 @@ impl Record {
     }
 }
 
-/// The sheet of a record's body alone.
+/// The sheet of a record's body alone, at most [`BYTES`] long, brought to the present form.
 ///
 /// # Errors
 /// A [`SheetFault`] with a sentence, for any bytes that are no sheet.
+///
+/// ```
+/// use shopmath::sheet::record::read;
+/// let draft = read(br#"{"schema":0,"id":"a","name":"Larkfield van","odometer_km":12.5}"#).unwrap();
+/// assert_eq!((&*draft.machine, &*draft.odometer), ("Larkfield van", "12.5 km"));
+/// assert_eq!(read(b"{}").unwrap_err().name(), "misshapen");
+/// ```
 pub fn read(body: &[u8]) -> Result<Sheet, SheetFault> {
     within(body.len())?;
     let sheet = migrate::sheet(json(body)?, 1)?;

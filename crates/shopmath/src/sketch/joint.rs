@@ -29,7 +29,17 @@ impl Scale {
     }
 }
 
-/// The joint of a drawing.
+/// The joint of a drawing, whose lengths are in millimetres. Where no grip or no engagement is given,
+/// 1.5 d is drawn for it and called assumed.
+///
+/// ```
+/// use shopmath::{fastener::bolt::{BoltText, assess, resolve}, sketch::joint::joint};
+/// let mut bolt = BoltText::default();
+/// bolt.set("thread", "M10x1.5");
+/// bolt.set("engaged", "15 mm");
+/// let sketch = joint(&assess(&resolve(&bolt)).drawing.unwrap());
+/// assert_eq!(sketch.title, "Joint in section, to scale: 10 mm thread, 10 threads engaged");
+/// ```
 #[must_use]
 pub fn joint(drawing: &JointDrawing) -> Sketch {
     let grip = drawing.grip.unwrap_or(ASSUMED_GRIP * drawing.diameter);

@@ -28,7 +28,18 @@ impl Panel {
     }
 }
 
-/// The plot as a sketch; none where there is nothing to scale by.
+/// The plot as a sketch: clamp load in kilonewtons and torque in newton metres against degrees. None where
+/// there is nothing to scale by.
+///
+/// ```
+/// use shopmath::{fastener::bolt::{BoltText, assess, resolve}, sketch::{Shape, plot::plot}};
+/// let mut bolt = BoltText::default();
+/// for (key, typed) in [("thread", "M10"), ("class", "10.9"), ("grip", "40 mm"), ("spec", "30 N·m + 90°")] {
+///     bolt.set(key, typed);
+/// }
+/// let sketch = plot(&assess(&resolve(&bolt)).plot.unwrap()).unwrap();
+/// assert!(sketch.marks.iter().any(|mark| matches!(&mark.shape, Shape::Words(_, _, words) if words == "90°")));
+/// ```
 #[must_use]
 pub fn plot(plot: &Plot) -> Option<Sketch> {
     let (first, last) = (plot.points.first()?.angle, plot.points.last()?.angle);

@@ -12,8 +12,16 @@ const HEIGHT: f64 = 256.0;
 /// Corners used for a full turn of the sector.
 const FINE: f64 = 72.0;
 
-/// The protractor for a range of angles from `low` to `high`, the same for a single one. Full
-/// turns are counted in its title and drawn as a whole circle.
+/// The protractor for a range of angles from `low` to `high`, zero or more, the same for a single one.
+/// Full turns are counted in its title and drawn as a whole circle.
+///
+/// ```
+/// use shopmath::{quantity::exact::angle::Degree, sketch::{Shape, protractor::protractor}};
+/// let quarter = uom::si::f64::Angle::new::<Degree>(90.0);
+/// let hand = protractor(quarter, quarter).marks.pop().unwrap();
+/// let Shape::Line(ends) = hand.shape else { panic!("no line") };
+/// assert!(ends[1][0] > ends[0][0] && (ends[1][1] - ends[0][1]).abs() < 1e-9); // level, to the right
+/// ```
 #[must_use]
 pub fn protractor(low: Angle, high: Angle) -> Sketch {
     let title = if high.value > TAU {

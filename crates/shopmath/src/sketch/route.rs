@@ -51,6 +51,12 @@ pub struct Grip {
 
 impl Frame {
     /// The frame that shows a whole drawing; none for an empty one.
+    ///
+    /// ```
+    /// use shopmath::{drive::bench::{DriveText, assess, drawing::Drawing, resolve}, sketch::route::Frame};
+    /// assert!(Frame::of(&assess(resolve(&DriveText::demo())).drawing).is_some());
+    /// assert_eq!(Frame::of(&Drawing::default()), None);
+    /// ```
     #[must_use]
     pub fn of(drawing: &Drawing) -> Option<Self> {
         let bounds = drawing.bounds?;
@@ -78,6 +84,15 @@ impl Frame {
 
     /// The place of the drive, in whole tenths of a millimetre, under a point of the screen:
     /// `across` and `down` from the sketch's corner where the sketch is shown `wide`.
+    ///
+    /// ```
+    /// use shopmath::{drive::bench::{DriveText, assess, resolve}, sketch::{WIDTH, route::Frame}};
+    /// let drawing = assess(resolve(&DriveText::demo())).drawing;
+    /// let frame = Frame::of(&drawing).unwrap();
+    /// let ([across, down], disc) = (frame.grips(&drawing)[0].centre, &drawing.discs[0]);
+    /// let [x, y] = frame.under(2.0 * across, 2.0 * down, 2.0 * WIDTH);
+    /// assert!((x - disc.x).abs() < 0.06 && (y - disc.y).abs() < 0.06); // mm
+    /// ```
     #[must_use]
     pub fn under(&self, across: f64, down: f64, wide: f64) -> Point {
         let scale = WIDTH / wide.max(1.0);
@@ -87,6 +102,14 @@ impl Frame {
     }
 
     /// Where fingers take hold of the pulleys.
+    ///
+    /// ```
+    /// use shopmath::{drive::bench::{DriveText, assess, resolve}, sketch::route::Frame};
+    /// let drawing = assess(resolve(&DriveText::demo())).drawing;
+    /// let grips = Frame::of(&drawing).unwrap().grips(&drawing);
+    /// assert_eq!(grips.len(), drawing.discs.len());
+    /// assert!(grips.iter().all(|grip| grip.radius >= 28.0)); // sketch units, of which WIDTH is 360
+    /// ```
     #[must_use]
     pub fn grips(&self, drawing: &Drawing) -> Vec<Grip> {
         let grip = |(pulley, disc): (usize, &Disc)| Grip {
@@ -114,6 +137,15 @@ pub struct Drag {
 impl Drag {
     /// Takes hold of a pulley at a point of the screen, as [`Frame::under`] has it; none where
     /// there is no such pulley.
+    ///
+    /// ```
+    /// use shopmath::{drive::bench::{DriveText, assess, resolve}, sketch::{WIDTH, route::{Drag, Frame}}};
+    /// let drawing = assess(resolve(&DriveText::demo())).drawing;
+    /// let frame = Frame::of(&drawing).unwrap();
+    /// let hold = |pulley| Drag::take(&drawing, frame, pulley, [180.0, 200.0], WIDTH);
+    /// assert_eq!(hold(3).unwrap().pulley, 3);
+    /// assert_eq!(hold(drawing.discs.len()), None);
+    /// ```
     #[must_use]
     pub fn take(drawing: &Drawing, frame: Frame, pulley: usize, at: Point, wide: f64) -> Option<Self> {
         let disc = drawing.discs.get(pulley)?;
@@ -126,7 +158,17 @@ impl Drag {
         })
     }
 
-    /// The same hold and the pulley's new place, millimetres, once the finger has moved.
+    /// The same hold and the pulley's new place, in whole tenths of a millimetre of the drive, once the finger has
+    /// moved by more than 6 units of the sketch.
+    ///
+    /// ```
+    /// use shopmath::{drive::bench::{DriveText, assess, resolve}, sketch::{WIDTH, route::{Drag, Frame}}};
+    /// let drawing = assess(resolve(&DriveText::demo())).drawing;
+    /// let (frame, disc) = (Frame::of(&drawing).unwrap(), &drawing.discs[3]);
+    /// let held = Drag::take(&drawing, frame, 3, [180.0, 200.0], WIDTH).unwrap();
+    /// assert_eq!(held.to([183.0, 200.0], WIDTH), None); // a tap that slips
+    /// assert!(held.to([210.0, 200.0], WIDTH).is_some_and(|(_, [x, y])| x > disc.x && (y - disc.y).abs() < 0.06));
+    /// ```
     #[must_use]
     pub fn to(self, at: Point, wide: f64) -> Option<(Self, Point)> {
         let [x, y] = self.frame.under(at[0], at[1], wide);
@@ -137,7 +179,17 @@ impl Drag {
     }
 }
 
-/// The drawing on its frame; `chosen` is the pulley being worked on, from 0.
+/// The drawing on its frame; `chosen` is the pulley being worked on, from 0. Wraps are written in degrees and
+/// spans in millimetres, unless the drawing is stale.
+///
+/// ```
+/// use shopmath::drive::bench::{DriveText, assess, resolve};
+/// use shopmath::sketch::{Shape, route::{Frame, route}};
+/// let drawing = assess(resolve(&DriveText::demo())).drawing;
+/// let sketch = route(&drawing, &Frame::of(&drawing).unwrap(), None);
+/// let said = |text| sketch.marks.iter().any(|mark| matches!(&mark.shape, Shape::Words(.., words) if words == text));
+/// assert!(said("alternator 176°") && !said("!")); // no fault
+/// ```
 #[must_use]
 pub fn route(drawing: &Drawing, frame: &Frame, chosen: Option<usize>) -> Sketch {
     let mut sketch = Sketch::new("Belt route, to scale, seen from the front".into(), frame.height);

@@ -13,7 +13,17 @@ const REACH: f64 = 1.25;
 const WORD: f64 = 24.0;
 const ROOM: f64 = 44.0;
 
-/// The bar of a verdict.
+/// The bar of a verdict. It goes from 0 to 125 % of yield, or to 105 % of the top of the range where that is
+/// more.
+///
+/// ```
+/// use shopmath::{fastener::bolt::{BoltText, assess, resolve}, sketch::{Role, Shape, share::share}};
+/// let mut bolt = BoltText::default();
+/// for (key, typed) in [("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")] { bolt.set(key, typed); }
+/// let sketch = share(&assess(&resolve(&bolt)).verdict.unwrap());
+/// let yields = sketch.marks.iter().find(|mark| mark.role == Role::Yield).unwrap();
+/// assert!(matches!(&yields.shape, Shape::Line(ends) if ends[0][0] == 288.0)); // 360 units are 125 % of yield
+/// ```
 #[must_use]
 pub fn share(verdict: &Verdict) -> Sketch {
     let (low, mid, high) = (verdict.low.value, verdict.mid.value, verdict.high.value);

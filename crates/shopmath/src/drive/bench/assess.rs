@@ -100,6 +100,12 @@ fn sections<const N: usize>(findings: [Vec<Finding>; N]) -> Vec<Section> {
 }
 
 /// The cautions of the whole screen, once, in the order of the work.
+///
+/// ```
+/// let slugs = shopmath::drive::bench::cautions().map(|caution| caution.slug);
+/// assert_eq!((slugs[0], slugs[4]), ("engine-off", "maker-decides"));
+/// assert!(slugs.contains(&"spring-force"));
+/// ```
 #[must_use]
 pub fn cautions() -> [Caution; 5] {
     use caution::drive::{ENGINE_OFF, EVERY_GROOVE, MAKER_DECIDES, REFIT_ORDER, SPRING_FORCE};

@@ -53,7 +53,14 @@ pub struct Disc {
 }
 
 impl Disc {
-    /// Diameter of the body.
+    /// Diameter of the body, millimetre: what is typed for the pulley, without the belt.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, assess, resolve};
+    /// // crank:rib:0,0:156
+    /// let crank = &assess(resolve(&DriveText::demo())).drawing.discs[0];
+    /// assert!((crank.diameter() - 156.0).abs() < 1e-9);
+    /// ```
     #[must_use]
     pub fn diameter(&self) -> f64 {
         2.0 * self.radius

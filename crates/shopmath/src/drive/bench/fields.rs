@@ -126,7 +126,13 @@ pub const FIELDS: [Field; ROWS.len()] = {
     fields
 };
 
-/// The field of a key.
+/// The field of a key, as links spell it; `None` for a key the screen has not got.
+///
+/// ```
+/// use shopmath::drive::bench::field;
+/// assert_eq!(field("back").unwrap().default, "2.3 mm");
+/// assert!(field("Back").is_none());
+/// ```
 #[must_use]
 pub fn field(key: &str) -> Option<&'static Field> {
     row_of(key).map(|row| &row.field)

@@ -32,7 +32,14 @@ pub enum PulleyEntry {
 }
 
 impl PulleyEntry {
-    /// The entry that shows what this one sets.
+    /// The entry that shows what this one sets: a string round the rim and a speed ratio both give the
+    /// diameter, every other entry shows itself.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::entry::PulleyEntry;
+    /// assert_eq!(PulleyEntry::Around.sets(), PulleyEntry::Diameter);
+    /// assert_eq!(PulleyEntry::Up.sets(), PulleyEntry::Up);
+    /// ```
     #[must_use]
     pub fn sets(self) -> Self {
         match self {
@@ -42,6 +49,12 @@ impl PulleyEntry {
     }
 
     /// Whether the drive has it: a measure can be left out, and changes nothing by itself.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::entry::PulleyEntry;
+    /// assert!(PulleyEntry::Diameter.is_of_drive() && PulleyEntry::Load.is_of_drive());
+    /// assert!(!PulleyEntry::Around.is_of_drive() && !PulleyEntry::SecondDistance.is_of_drive());
+    /// ```
     #[must_use]
     pub fn is_of_drive(self) -> bool {
         !matches!(
@@ -51,6 +64,12 @@ impl PulleyEntry {
     }
 
     /// Whether it is of the tensioner's arm.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::entry::PulleyEntry;
+    /// assert!(PulleyEntry::PivotUp.is_of_arm() && PulleyEntry::LowStop.is_of_arm());
+    /// assert!(!PulleyEntry::Up.is_of_arm());
+    /// ```
     #[must_use]
     pub fn is_of_arm(self) -> bool {
         matches!(self, Self::PivotAcross | Self::PivotUp | Self::LowStop | Self::HighStop)

@@ -116,7 +116,16 @@ impl Bench {
         matches!(self.route_faults.as_slice(), [RouteFault::Unread(_)])
     }
 
-    /// The tensioner's arm on this drive.
+    /// The tensioner's arm on this drive; `None` where no tensioner is typed, or one that does not fit.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// use shopmath::quantity::exact::length::Millimetre;
+    /// // From the pivot at -128,44 to the pulley at -104,122.
+    /// let bench = resolve(&DriveText::demo());
+    /// assert!((bench.arm().unwrap().length().get::<Millimetre>() - 24_f64.hypot(78.0)).abs() < 1e-9);
+    /// assert!(resolve(&DriveText::begin()).arm().is_none());
+    /// ```
     #[must_use]
     pub fn arm(&self) -> Option<Arm<'_>> {
         Arm::fit(self.layout.as_ref()?, self.tensioner?).ok()

@@ -23,7 +23,14 @@ impl Default for DriveText {
 }
 
 impl DriveText {
-    /// The demo drive, with its belt, tensioner and loads.
+    /// The demo drive, with its belt, tensioner and loads; its figures are made up.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// let bench = resolve(&DriveText::demo());
+    /// assert!(bench.faults.is_empty() && bench.arm().is_some());
+    /// assert_eq!(bench.belt.unwrap().to_string(), "6PK1460");
+    /// ```
     #[must_use]
     pub fn demo() -> Self {
         let demo = |row: &Row| row.demo.unwrap_or(row.field.default).to_owned();
@@ -33,6 +40,13 @@ impl DriveText {
     }
 
     /// Two pulleys to begin one's own drive with: a crank and what it drives, nothing else filled in.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, resolve};
+    /// let begin = DriveText::begin();
+    /// assert_eq!((begin.get("belt"), begin.get("tensioner")), (Some(""), Some("")));
+    /// assert_eq!(resolve(&begin).route.unwrap().legs.len(), 2);
+    /// ```
     #[must_use]
     pub fn begin() -> Self {
         let mut texts = Self::default();
@@ -87,14 +101,27 @@ impl DriveText {
         pairs.map(link).collect()
     }
 
-    /// The text of a key.
+    /// The text of a key, as it was typed; `None` for a key the screen has not got.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::DriveText;
+    /// let demo = DriveText::demo();
+    /// assert_eq!((demo.get("frequency"), demo.get("note")), (Some("105 Hz"), None));
+    /// ```
     #[must_use]
     pub fn get(&self, key: &str) -> Option<&str> {
         let index = ROWS.iter().position(|row| row.field.key == key)?;
         self.texts.get(index).map(String::as_str)
     }
 
-    /// Sets the text of a key; says whether there is such a key.
+    /// Sets the text of a key, readable or not; says whether there is such a key.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::DriveText;
+    /// let mut texts = DriveText::demo();
+    /// assert!(texts.set("rpm", "850 rpm") && !texts.set("speed", "3000 rpm"));
+    /// assert_eq!(texts.get("rpm"), Some("850 rpm"));
+    /// ```
     pub fn set(&mut self, key: &str, text: &str) -> bool {
         let index = ROWS.iter().position(|row| row.field.key == key);
         let place = index.and_then(|index| self.texts.get_mut(index));

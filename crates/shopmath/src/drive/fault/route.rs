@@ -41,7 +41,14 @@ pub enum RouteFault {
 }
 
 impl RouteFault {
-    /// The pulleys it points at, those to move first.
+    /// The pulleys it points at, from 0, those to move first; none where it is about the whole drive.
+    ///
+    /// ```
+    /// use shopmath::drive::fault::RouteFault;
+    /// assert_eq!(RouteFault::SpanThrough { span: 0, pulley: 3 }.pulleys(), [3]);
+    /// assert_eq!(RouteFault::Overlap(1, 2).pulleys(), [1, 2]);
+    /// assert!(RouteFault::NoneOnRibs.pulleys().is_empty());
+    /// ```
     #[must_use]
     pub fn pulleys(self) -> Vec<usize> {
         match self {
@@ -56,7 +63,16 @@ impl RouteFault {
         }
     }
 
-    /// The sentence for a person, with the pulleys' names.
+    /// The sentence for a person, with the names of the layout's pulleys and lengths in millimetres; a
+    /// pulley without a name, or one the layout has not got, goes by its number from 1.
+    ///
+    /// ```
+    /// use shopmath::drive::{bench::{DriveText, resolve}, fault::RouteFault};
+    /// let layout = resolve(&DriveText::demo()).layout.unwrap();
+    /// let said = RouteFault::BelowMinimum(2).sentence(&layout);
+    /// assert!(said.starts_with("alternator is 56 mm across; a ribbed PK pulley needs 45 mm at least."));
+    /// assert!(RouteFault::Missed(9).sentence(&layout).contains("pulley 10"));
+    /// ```
     #[must_use]
     pub fn sentence(self, layout: &Layout) -> String {
         let pulleys = &layout.pulleys;

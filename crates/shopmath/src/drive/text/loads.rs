@@ -50,7 +50,14 @@ pub fn read(text: &str, pulleys: &[Pulley]) -> Result<Vec<Entry>, Vec<TextFault>
     if faults.is_empty() { Ok(entries) } else { Err(faults) }
 }
 
-/// Whether a text is the load of one pulley.
+/// Whether a text is the load of one pulley: a torque or a power from 0 to 10⁶ N·m or W, or a
+/// current and a voltage not below 0.
+///
+/// ```
+/// use shopmath::drive::text::loads::is_one;
+/// assert!(["12 N·m", "0.6 kW", "90 A 14 V"].into_iter().all(is_one));
+/// assert!(!["-3 kW", "60 mm", "fan=3 hp"].into_iter().any(is_one));
+/// ```
 #[must_use]
 pub fn is_one(text: &str) -> bool {
     load(text).is_some_and(takes)

@@ -45,11 +45,24 @@ fn entries(text: &str) -> impl Iterator<Item = &str> {
 }
 
 /// The names in a pulley list, also where the rest of it cannot be read.
+///
+/// ```
+/// use shopmath::drive::text::pulleys::names;
+/// let names: Vec<&str> = names("crank:rib:0,0:150; water pump:ba;").collect();
+/// assert_eq!(names, ["crank", "water pump"]);
+/// ```
 pub fn names(text: &str) -> impl Iterator<Item = &str> {
     entries(text).map(|entry| entry.split(':').next().unwrap_or_default().trim())
 }
 
-/// The list as text; reads back to the same list, centres and diameters to the nanometre.
+/// The list as text; reads back to the same list, centres and diameters to the nanometre. Lengths are in
+/// millimetres, whatever they were typed in.
+///
+/// ```
+/// use shopmath::drive::text::pulleys::{print, read};
+/// let list = read("crank:RIB:0,0:6 in; idler:back:-3 in,120.5:70").unwrap();
+/// assert_eq!(print(&list), "crank:rib:0,0:152.4;idler:back:-76.2,120.5:70");
+/// ```
 #[must_use]
 pub fn print(pulleys: &[Pulley]) -> String {
     let entries: Vec<String> = pulleys
@@ -63,7 +76,12 @@ pub fn print(pulleys: &[Pulley]) -> String {
     entries.join(";")
 }
 
-/// A name without the marks that would cut the text.
+/// A name without the marks that would cut the text, `: ; , @ =` and a new line: a space for each.
+///
+/// ```
+/// use shopmath::drive::text::pulleys::plain;
+/// assert_eq!(plain(" A/C=left; "), "A/C left");
+/// ```
 #[must_use]
 pub fn plain(name: &str) -> String {
     let name: String = name

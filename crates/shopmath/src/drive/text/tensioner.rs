@@ -60,7 +60,15 @@ fn stops(text: &str) -> Option<(Angle, Angle)> {
     }
 }
 
-/// The tensioner as text; empty when its pulley is not in the list.
+/// The tensioner as text, millimetres and degrees; empty when its pulley is not in the list.
+///
+/// ```
+/// use shopmath::drive::text::{pulleys, tensioner};
+/// let drive = pulleys::read("crank:rib:0,0:150;arm:back:200,90:70").unwrap();
+/// let read = tensioner::read("ARM @ 4 in, 80, -30..40°", &drive).unwrap();
+/// assert_eq!(tensioner::print(&read, &drive), "arm@101.6,80,-30..40");
+/// assert_eq!(tensioner::print(&read, &drive[..1]), "");
+/// ```
 #[must_use]
 pub fn print(tensioner: &Tensioner, pulleys: &[Pulley]) -> String {
     let Some(pulley) = pulleys.get(tensioner.pulley) else {

@@ -25,6 +25,11 @@ pub enum SectionId {
 
 impl SectionId {
     /// The part's name, as the fields carry it.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::SectionId;
+    /// assert_eq!(SectionId::Stuck.name(), "stuck");
+    /// ```
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
@@ -68,7 +73,14 @@ impl Field {
     }
 }
 
-/// The field of a key.
+/// The field of a key; none for a key that the Bolt screen does not have.
+///
+/// ```
+/// use shopmath::{fastener::bolt::field::of, field::Reads, quantity::Unit};
+/// assert_eq!(of("grip").unwrap().reads, Reads::Value(Unit::Millimetre));
+/// assert_eq!(of("mu").unwrap().default, "0.10..0.16");
+/// assert!(of("colour").is_none());
+/// ```
 #[must_use]
 pub fn of(key: &str) -> Option<&'static Field> {
     FIELDS.iter().find(|field| field.key == key)

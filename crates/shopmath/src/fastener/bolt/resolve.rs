@@ -112,6 +112,15 @@ pub struct Resolved {
 
 impl<T: Copy> Entry<T> {
     /// The value, where there is one.
+    ///
+    /// ```
+    /// use shopmath::{fastener::bolt::{BoltText, resolve}, quantity::exact::length::Millimetre};
+    /// let mut text = BoltText::default();
+    /// text.set("grip", "4 cm");
+    /// let grip = resolve(&text).grip.given().unwrap();
+    /// assert!((grip.get::<Millimetre>() - 40.0).abs() < 1e-9);
+    /// assert_eq!(resolve(&BoltText::default()).grip.given(), None);
+    /// ```
     #[must_use]
     pub fn given(self) -> Option<T> {
         match self {
@@ -121,6 +130,13 @@ impl<T: Copy> Entry<T> {
     }
 
     /// The value, or the one that holds while nothing is typed; nothing for a bad text.
+    ///
+    /// ```
+    /// use shopmath::{fastener::bolt::Entry, quantity::exact::length::Millimetre};
+    /// let [typed, wide] = [25.0, 44.0].map(uom::si::f64::Length::new::<Millimetre>);
+    /// assert_eq!(Entry::Given(typed).or(wide), Some(typed));
+    /// assert_eq!((Entry::Empty.or(wide), Entry::Bad.or(wide)), (Some(wide), None));
+    /// ```
     #[must_use]
     pub fn or(self, absent: T) -> Option<T> {
         match self {
@@ -131,6 +147,16 @@ impl<T: Copy> Entry<T> {
     }
 
     /// An optional value: `Some(None)` while nothing is typed, `None` for a bad text.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::{BoltText, resolve};
+    /// let boss = |typed| {
+    ///     let mut text = BoltText::default();
+    ///     text.set("boss", typed);
+    ///     resolve(&text).boss.optional()
+    /// };
+    /// assert!(matches!((boss("18 mm"), boss(""), boss("wide")), (Some(Some(_)), Some(None), None)));
+    /// ```
     #[must_use]
     #[allow(clippy::option_option)] // absent and unusable are different answers
     pub fn optional(self) -> Option<Option<T>> {
@@ -144,12 +170,26 @@ impl<T: Copy> Entry<T> {
 
 impl<T> Entry<T> {
     /// Whether nothing was typed and no default holds.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::{BoltText, resolve};
+    /// let resolved = resolve(&BoltText::default());
+    /// assert!(resolved.grip.is_empty() && !resolved.friction.is_empty());
+    /// ```
     #[must_use]
     pub fn is_empty(&self) -> bool {
         matches!(self, Self::Empty)
     }
 
-    /// The value put through a function.
+    /// The value put through a function; what is empty or bad stays so.
+    ///
+    /// ```
+    /// use shopmath::{fastener::bolt::Entry, quantity::exact::length::Millimetre};
+    /// use uom::si::f64::Length;
+    /// let millimetres = |entry: Entry<Length>| entry.map(|length| length.get::<Millimetre>().round());
+    /// assert_eq!(millimetres(Entry::Given(Length::new::<Millimetre>(40.0))), Entry::Given(40.0));
+    /// assert_eq!(millimetres(Entry::Bad), Entry::Bad);
+    /// ```
     pub fn map<U>(self, with: impl FnOnce(T) -> U) -> Entry<U> {
         match self {
             Self::Given(value) => Entry::Given(with(value)),
@@ -158,7 +198,15 @@ impl<T> Entry<T> {
         }
     }
 
-    /// The value by reference.
+    /// The value by reference, where there is one: for what is not copied, such as a spec.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::{BoltText, resolve};
+    /// let mut text = BoltText::default();
+    /// text.set("spec", "10 N·m + 90°");
+    /// assert!(resolve(&text).spec.as_given().unwrap().turns());
+    /// assert!(resolve(&BoltText::default()).spec.as_given().is_none());
+    /// ```
     #[must_use]
     pub fn as_given(&self) -> Option<&T> {
         match self {

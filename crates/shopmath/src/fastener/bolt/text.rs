@@ -20,6 +20,13 @@ impl Default for BoltText {
 
 impl BoltText {
     /// The text of a key; empty for an unknown one.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::BoltText;
+    /// let mut text = BoltText::default();
+    /// text.set("spec", "60 N·m");
+    /// assert_eq!([text.get("spec"), text.get("grip"), text.get("colour")], ["60 N·m", "", ""]);
+    /// ```
     #[must_use]
     pub fn get(&self, key: &str) -> &str {
         place(key)
@@ -44,7 +51,15 @@ impl BoltText {
         true
     }
 
-    /// Whether something was typed for a key.
+    /// Whether something was typed for a key; spaces alone are nothing, and a default is not typed.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::BoltText;
+    /// let mut text = BoltText::default();
+    /// text.set("grip", "42 mm");
+    /// text.set("class", " ");
+    /// assert!(text.has("grip") && !text.has("class") && !text.has("mu"));
+    /// ```
     #[must_use]
     pub fn has(&self, key: &str) -> bool {
         !self.get(key).trim().is_empty()
@@ -72,6 +87,14 @@ impl BoltText {
     }
 
     /// The keys with a text, in field order.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::BoltText;
+    /// let mut text = BoltText::default();
+    /// text.set("grip", "42 mm");
+    /// text.set("thread", "M10");
+    /// assert_eq!(text.typed().collect::<Vec<_>>(), [("thread", "M10"), ("grip", "42 mm")]);
+    /// ```
     pub fn typed(&self) -> impl Iterator<Item = (&'static str, &str)> {
         FIELDS
             .iter()
@@ -82,6 +105,14 @@ impl BoltText {
 
     /// The text that holds for a key while nothing is typed. The joint is taken as tapped once a
     /// hole material or an engagement is given; all else is the field's own default.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::BoltText;
+    /// let mut text = BoltText::default();
+    /// assert_eq!((text.default_of("joint"), text.default_of("thread")), (Some("nut"), None));
+    /// text.set("into", "a380");
+    /// assert_eq!(text.default_of("joint"), Some("tapped"));
+    /// ```
     #[must_use]
     pub fn default_of(&self, key: &str) -> Option<&'static str> {
         if key == "joint" && (self.has("into") || self.has("engaged")) {
@@ -91,6 +122,14 @@ impl BoltText {
     }
 
     /// The text that holds for a key: typed, or its default, or empty.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::BoltText;
+    /// let mut text = BoltText::default();
+    /// assert_eq!([text.effective("head"), text.effective("thread")], ["hex", ""]);
+    /// text.set("head", "flange");
+    /// assert_eq!(text.effective("head"), "flange");
+    /// ```
     #[must_use]
     pub fn effective(&self, key: &str) -> &str {
         if self.has(key) {

@@ -51,6 +51,15 @@ pub enum Slug {
 
 impl Slug {
     /// As it stands in `data-verdict`.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::{BoltText, assess, resolve};
+    /// let mut text = BoltText::default();
+    /// for (key, typed) in [("thread", "M6"), ("class", "8.8"), ("spec", "60 N·m")] {
+    ///     text.set(key, typed);
+    /// }
+    /// assert_eq!(assess(&resolve(&text)).verdict.unwrap().slug.id(), "past-yield");
+    /// ```
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {

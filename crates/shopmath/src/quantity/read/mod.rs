@@ -73,7 +73,14 @@ pub struct Expect {
 }
 
 impl Expect {
-    /// A field for one kind, whose bare numbers are in `unit`.
+    /// A field for one kind, whose bare numbers are in `unit`; other units of the kind are taken too.
+    ///
+    /// ```
+    /// use shopmath::quantity::{Unit, read};
+    /// let grip = read::Expect::field(Unit::Millimetre);
+    /// assert_eq!(read::value("40", grip).unwrap().unit, Unit::Millimetre);
+    /// assert!(read::value("40 N·m", grip).is_err());
+    /// ```
     #[must_use]
     pub fn field(unit: Unit) -> Self {
         Self {
@@ -114,10 +121,18 @@ pub fn value(text: &str, expect: Expect) -> Result<Typed, Fault> {
     Ok(bounds.low)
 }
 
-/// Reads a value or a range.
+/// Reads a value or a range. Numbers lie within ±10¹⁵; a range runs from the smaller end to the larger.
 ///
 /// # Errors
 /// A [`Fault`] naming the place in `text` and what to type instead.
+///
+/// ```
+/// use shopmath::quantity::{Unit, fault::Misread, read};
+/// let spec = read::range("35-45 ft-lb", read::Expect::default()).unwrap();
+/// assert_eq!((spec.low.value, spec.high.value, spec.low.unit), (35.0, 45.0, Unit::PoundForceFoot));
+/// let backwards = read::range("45-35 ft-lb", read::Expect::default()).unwrap_err();
+/// assert_eq!(backwards.misread, Misread::Backwards);
+/// ```
 pub fn range(text: &str, expect: Expect) -> Result<Bounds, Fault> {
     let read = whole(text, |input: &mut Input<'_>| amount::stages(input, expect, false)).map_err(|mut fault| {
         let no_number = matches!(
@@ -140,6 +155,13 @@ pub fn range(text: &str, expect: Expect) -> Result<Bounds, Fault> {
 ///
 /// # Errors
 /// A [`Fault`] naming the place in `text` and what to type instead.
+///
+/// ```
+/// use shopmath::quantity::{Kind, read};
+/// let spec = read::stages("20 N·m (15 lbf·ft) + 60°", read::Expect::default()).unwrap();
+/// assert_eq!((spec.len(), spec[0].beside[0].low.value, spec[1].value.kind()), (2, 15.0, Kind::Angle));
+/// assert!(read::stages("20 N·m + 60 mm", read::Expect::default()).is_err());
+/// ```
 pub fn stages(text: &str, expect: Expect) -> Result<Vec<Stage>, Fault> {
     whole_stages(text, expect).map_err(|fault| turns_back(text).unwrap_or(fault))
 }
@@ -256,13 +278,26 @@ fn labelled(label: &str, tail: &str) -> Result<Vec<Stage>, Fault> {
 }
 
 /// Whether a text is a thread in inches and nothing else, such as `7/8"-14`, of any size.
+///
+/// ```
+/// use shopmath::quantity::read::names_inch_thread;
+/// assert!(names_inch_thread("7/8\"-14") && names_inch_thread("3/8-16"));
+/// assert!(!names_inch_thread("1/4-1/2 in"));
+/// ```
 #[must_use]
 pub fn names_inch_thread(text: &str) -> bool {
     let text: String = text.split_whitespace().collect();
     label::inch_thread(&text)
 }
 
-/// A plain decimal with a point, such as a pitch in a designation; nothing else is read.
+/// A plain decimal with a point, such as a pitch in a designation; nothing around it, not even a space. A sign
+/// and a power of ten are read too, and so are `NaN` and `inf`: check the range where the text is a person's.
+///
+/// ```
+/// use shopmath::quantity::read::decimal;
+/// assert_eq!(decimal("1.25"), Some(1.25));
+/// assert_eq!((decimal("1,25"), decimal("1.25 mm")), (None, None));
+/// ```
 #[must_use]
 pub fn decimal(text: &str) -> Option<f64> {
     numeral::nearest(text)
@@ -342,6 +377,12 @@ const NOTES: &[&str] = &[
 ];
 
 /// The word behind the value of a text that reads that makes a limit of it: `40 N·m max.`
+///
+/// ```
+/// use shopmath::quantity::read::limit_behind;
+/// assert_eq!(limit_behind("40 N·m max."), Some("max"));
+/// assert_eq!((limit_behind("40 N·m"), limit_behind("850 rev / min")), (None, None));
+/// ```
 #[must_use]
 pub fn limit_behind(text: &str) -> Option<&str> {
     let text = text.trim_end_matches(|letter: char| closes(letter) || letter == ')');

@@ -255,7 +255,14 @@ fn interpret(mantissa: &str, exponent: &str, place: &Range<usize>) -> Reading<Nu
     })
 }
 
-/// Whether a mark between these digits may part thousands from the rest: `1,234`.
+/// Whether a mark between these digits may part thousands from the rest: `1,234`. One to three digits before
+/// it, no zero first, and three behind it. Both texts are digits only.
+///
+/// ```
+/// use shopmath::quantity::read::like_thousands;
+/// assert!(like_thousands("1", "234"));
+/// assert!(!like_thousands("0", "234") && !like_thousands("1234", "567") && !like_thousands("12", "5"));
+/// ```
 #[must_use]
 pub fn like_thousands(before: &str, after: &str) -> bool {
     (1..=3).contains(&before.len()) && !before.starts_with('0') && after.len() == 3
