@@ -56,5 +56,15 @@ mod tests {
         let arm = tensioner::read("a@0,0,5..20000000000", &drive).unwrap();
         assert_eq!(tensioner::print(&arm, &drive), "a@0,0,5..20000000000");
         assert!(tensioner::read("a@0,0,5..9e14 turns", &drive).is_err());
+        // The first end is in turns as well, or is not read.
+        assert!(tensioner::read("a@0,0,1/4..1/2 turn", &drive).is_err());
+        assert_eq!(
+            tensioner::print(&tensioner::read("a@0,0,-0.1..0.25 turn", &drive).unwrap(), &drive),
+            "a@0,0,-36..90"
+        );
+        assert_eq!(
+            tensioner::print(&tensioner::read("a@0,0,90..-36°", &drive).unwrap(), &drive),
+            "a@0,0,90..-36"
+        );
     }
 }

@@ -51,7 +51,11 @@ fn stops(text: &str) -> Option<(Angle, Angle)> {
     let degree = read::Expect::field(Unit::Degree);
     let both = match (read::range(text, degree), text.split_once("..")) {
         (Ok(sweep), _) => [sweep.low, sweep.high],
-        (Err(_), Some((low, high))) => [read::value(low, degree).ok()?, read::value(high, degree).ok()?],
+        (Err(_), Some((low, high))) => {
+            let both = [read::value(low, degree).ok()?, read::value(high, degree).ok()?];
+            // A unit behind the second alone would be another one than the first is read in.
+            Some(both).filter(|[low, high]| low.unit == high.unit)?
+        }
         _ => return None,
     };
     match both.map(|stop| stop.quantity()) {
