@@ -2,8 +2,8 @@
 
 use crate::finite;
 use crate::link::said;
-use shopmath::sheet::record::{self, Record};
 use shopmath::sheet::bolts::TurnedBy;
+use shopmath::sheet::record::{self, Record};
 use shopmath::sheet::{Date, Sheet, assess, csv, file, limits};
 use shopmath::tools::Tools;
 
