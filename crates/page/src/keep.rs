@@ -15,7 +15,7 @@ mod removed;
 mod sheets;
 mod shelf;
 
-pub(crate) use clock::{new_id, today};
+pub(crate) use clock::{new_id, new_sheet, today};
 pub(crate) use draft::draft_keep;
 pub(crate) use error::KeepError;
 pub(crate) use label::searched;

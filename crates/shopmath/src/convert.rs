@@ -54,6 +54,21 @@ pub struct Conversion {
     pub cautions: Vec<Caution>,
 }
 
+impl Conversion {
+    /// Whether it is a torque, alone or with what follows it.
+    ///
+    /// ```
+    /// use shopmath::{convert, tools::Tools};
+    /// let is_torque = |text| convert::line(text, Tools::Both).unwrap().is_torque();
+    /// assert!(is_torque("30 N·m + 90°") && !is_torque("1.5 qt"));
+    /// ```
+    #[must_use]
+    pub fn is_torque(&self) -> bool {
+        let first = self.stages.first();
+        first.is_some_and(|stage| stage.typed.kind() == Kind::Torque)
+    }
+}
+
 /// One value or range of a line, and what it is in other units.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stage {
@@ -157,11 +172,7 @@ pub fn bolt_in(label: &str) -> (Option<&str>, Option<&str>) {
         let spaces = text.char_indices().filter(|(_, letter)| letter.is_whitespace());
         spaces.map(|(at, _)| at).chain([text.len()]).take(4).collect::<Vec<_>>()
     };
-    let words = || {
-        label
-            .split_whitespace()
-            .map(|word| word.as_ptr().addr() - label.as_ptr().addr())
-    };
+    let words = || label.split_whitespace().map(|word| read::place_in(label, word));
     let thread = words().find_map(|start| {
         let rest = label.get(start..)?;
         // A bare number is the size of many things.

@@ -1,6 +1,7 @@
-//! The day, and names that nobody else has.
+//! The day, names that nobody else has, and sheets that begin with both.
 
 use js_sys::{Date, Math, Number};
+use shopmath::sheet::Sheet;
 
 /// The day here, `YYYY-MM-DD`.
 pub(crate) fn today() -> String {
@@ -12,6 +13,14 @@ pub(crate) fn today() -> String {
 /// A name for a new sheet: the day and some letters.
 pub(crate) fn new_id() -> String {
     [today(), letters()].join("-")
+}
+
+/// An empty sheet of today.
+pub(crate) fn new_sheet() -> Sheet {
+    Sheet {
+        date: today(),
+        ..Sheet::new(new_id())
+    }
 }
 
 /// Letters and digits by chance, some eight of them.

@@ -110,7 +110,7 @@ pub(super) fn write_head(head: &Head) -> JsValue {
         ("done", head.progress.done.into()),
         ("of", head.progress.of.into()),
         ("complete", head.complete.into()),
-        ("words", JsValue::from_str(&head.words)),
+        ("search", JsValue::from_str(&head.words)),
     ])
 }
 
@@ -119,8 +119,7 @@ pub(super) fn read_head(value: &JsValue) -> Option<Head> {
     let count = |name| usize::try_from(whole(value, name)).unwrap_or(0);
     let is = |name| entry(value, name).is_truthy();
     Some(Head {
-        // An older head has its accents yet.
-        words: searched(&entry(value, "words").as_string()?),
+        words: entry(value, "search").as_string()?,
         id: text(value, "id"),
         rev: whole(value, "rev"),
         updated: text(value, "updated"),

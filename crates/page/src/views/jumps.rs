@@ -5,6 +5,7 @@ use super::focus::{focus, into_sight};
 use crate::scroll;
 use gloo::events::EventListener;
 use gloo::utils::{document, window};
+use web_sys::Element;
 use yew::prelude::*;
 
 /// The heading of a part.
@@ -41,22 +42,26 @@ fn mark() {
         let part = heading.map(|heading| heading.closest(".part").ok().flatten().unwrap_or(heading));
         if part.is_some_and(|part| part.get_bounding_client_rect().top() < REACHED) {
             here = Some(button);
-        } else {
-            // Refused by no browser.
-            let _ = button.remove_attribute("aria-current");
         }
     }
     let old = strip.query_selector("[aria-current]").ok().flatten();
     if old != here {
+        // Neither is refused by any browser.
         if let Some(button) = old {
             let _ = button.remove_attribute("aria-current");
         }
         if let Some(button) = here {
             let _ = button.set_attribute("aria-current", "true");
-            let far = button.get_bounding_client_rect().left() - strip.get_bounding_client_rect().left();
-            strip.scroll_by_with_x_and_y(far - 48.0, 0.0);
+            swipe(&strip, &button);
         }
     }
+}
+
+/// Swipes a strip so far that one of its buttons stands near its beginning, with a little of the one before.
+/// The page stays.
+pub(crate) fn swipe(strip: &Element, button: &Element) {
+    let far = button.get_bounding_client_rect().left() - strip.get_bounding_client_rect().left();
+    strip.scroll_by_with_x_and_y(far - 48.0, 0.0);
 }
 
 /// A button that leads to the field of an id.

@@ -2,7 +2,6 @@
 
 use super::model::Fastener;
 use crate::convert::{self, Conversion};
-use crate::quantity::Kind;
 use crate::tools::Tools;
 
 /// A row for each line that is a torque to tighten to, with what the line says of the bolt; other lines are
@@ -19,20 +18,7 @@ use crate::tools::Tools;
 #[must_use]
 pub fn rows(list: &str) -> Vec<Fastener> {
     let lines = list.lines().filter_map(|line| convert::line(line, Tools::Both).ok());
-    lines.filter(is_torque).map(|line| row(&line)).collect()
-}
-
-/// Whether a line is a torque, alone or with what follows it.
-///
-/// ```
-/// use shopmath::{convert, sheet::from_list::is_torque, tools::Tools};
-/// let is = |line| is_torque(&convert::line(line, Tools::Both).unwrap());
-/// assert_eq!(["Idler 45 N·m", "30 Nm + 90°", "1.5 qt"].map(is), [true, true, false]);
-/// ```
-#[must_use]
-pub fn is_torque(line: &Conversion) -> bool {
-    let first = line.stages.first();
-    first.is_some_and(|stage| stage.typed.kind() == Kind::Torque)
+    lines.filter(Conversion::is_torque).map(|line| row(&line)).collect()
 }
 
 fn row(line: &Conversion) -> Fastener {

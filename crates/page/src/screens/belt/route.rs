@@ -7,7 +7,7 @@
 use super::{Action, pulley_buttons, section};
 use crate::views::button::Button;
 use crate::views::icon::signed;
-use crate::views::jumps::lead_to;
+use crate::views::jumps::{lead_to, swipe};
 use crate::views::sketch::mark;
 use gloo::timers::callback::Timeout;
 use gloo::utils::{document, window};
@@ -183,13 +183,13 @@ fn taken(drawing: &Drawing, props: &Props) -> Html {
     }
 }
 
-/// Swipes the strip of the pulleys' buttons to the one that was taken on the drawing. The page stays.
+/// Swipes the strip of the pulleys' buttons to the one that was taken on the drawing, unless it is in sight.
 fn swipe_to(pulley: usize) {
     let button = document().get_element_by_id(&format!("pulley-{}", pulley + 1));
     if let Some((button, strip)) = button.and_then(|button| Some((button.clone(), button.parent_element()?))) {
         let (own, whole) = (button.get_bounding_client_rect(), strip.get_bounding_client_rect());
         if own.left() < whole.left() || own.right() > whole.right() {
-            strip.scroll_by_with_x_and_y(own.left() - whole.left() - 48.0, 0.0);
+            swipe(&strip, &button);
         }
     }
 }

@@ -88,7 +88,8 @@ pub(crate) fn Bolt(props: &Props) -> Html {
             dispatcher.dispatch(Action::Follow(route.clone()))
         });
     }
-    use_link(&props.places, to_route(&typed.0));
+    let route = to_route(&typed.0);
+    use_link(&props.places, route.clone());
     let overlay = use_overlay();
     let head_open = use_mut_ref(|| false);
     let onset = {
@@ -114,21 +115,18 @@ pub(crate) fn Bolt(props: &Props) -> Html {
     // Opened by an error, the head's fields stay open: closing them would take one from under
     // the thumb.
     *head_open.borrow_mut() |= form.head_wrong();
-    let put_on_sheet = {
-        let typed = typed.clone();
-        let rows = move || {
-            let texts = typed.0.typed().map(|(key, text)| -> (&str, &str) { (key, text) });
-            vec![Fastener::of_bolt(0, texts)]
-        };
-        take(rows, to_route(text), &props.desk, props.settings.tools)
+    let bolt = typed.clone();
+    let rows = move || {
+        let texts = bolt.0.typed().map(|(key, text)| -> (&str, &str) { (key, text) });
+        vec![Fastener::of_bolt(0, texts)]
     };
     html! {
         <>
             { form.top(*head_open.borrow(), html! { if let Some(told) = &resolved.unitless { { unit_offer(told, &onset) } } }) }
             { verdict(&assessment, &form) }
             <Spoken words={spoken(&assessment, &form, resolved.unitless.as_ref())} />
-            { overlay.button("Large type, for arm's length", to_route(text)) }
-            if text.has("spec") { { put_on_sheet } }
+            { overlay.button("Large type, for arm's length", route.clone()) }
+            if text.has("spec") { { take(rows, route, &props.desk, props.settings.tools) } }
             { section::strip(&assessment.sections) }
             { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
             { cautions(&assessment.cautions) }

@@ -22,7 +22,7 @@ use shopmath::caution::FIGURE_NOT_PROCEDURE;
 use shopmath::convert::{self, Conversion};
 use shopmath::quantity::fault::Fault;
 use shopmath::quantity::print;
-use shopmath::sheet::from_list::{is_torque, rows};
+use shopmath::sheet::from_list::rows;
 use shopmath::tools::Tools;
 use std::rc::Rc;
 use web_sys::HtmlTextAreaElement;
@@ -147,7 +147,7 @@ pub(crate) fn Convert(props: &Props) -> Html {
 
 /// A list of torques goes on a sheet as it stands.
 fn put_on_sheet(read: &Read, text: &AttrValue, route: Route, props: &Props) -> Html {
-    let is_torque = |(_, read): &(String, Result<Conversion, Fault>)| read.as_ref().is_ok_and(is_torque);
+    let is_torque = |(_, read): &(String, Result<Conversion, Fault>)| read.as_ref().is_ok_and(Conversion::is_torque);
     match read {
         Read::List(lines) if lines.iter().any(is_torque) => {
             let text = text.clone();

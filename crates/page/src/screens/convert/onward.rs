@@ -4,14 +4,12 @@ use super::Read;
 use crate::link::Places;
 use crate::route::{Route, Screen};
 use shopmath::convert::{self, Elsewhere};
-use shopmath::quantity::Kind;
 use yew::prelude::*;
 
 /// Where the text leads on: a torque to the bolt it is for, a thread or a belt to its own bench.
 pub(super) fn onward(read: &Read, text: &str, places: &Places) -> Html {
-    let is_torque = |stage: &convert::Stage| stage.typed.kind() == Kind::Torque;
     match read {
-        Read::One(Ok(conversion)) if conversion.stages.first().is_some_and(is_torque) => {
+        Read::One(Ok(conversion)) if conversion.is_torque() => {
             let (thread, class) = convert::bolt_in(conversion.label.as_deref().unwrap_or_default());
             let mut route = places.of(Screen::Bolt);
             for (key, named) in [("thread", thread), ("class", class)] {

@@ -155,10 +155,7 @@ impl Desk {
         let id = match self.job() {
             Some(job) => job.sheet.id.clone(),
             None => {
-                let sheet = Sheet {
-                    date: keep::today(),
-                    ..Sheet::new(keep::new_id())
-                };
+                let sheet = keep::new_sheet();
                 let id = sheet.id.clone();
                 self.begin(sheet, tools).await;
                 id

@@ -107,11 +107,7 @@ pub(super) fn Sheets(props: &Props) -> Html {
     let new = {
         let desk = props.desk.clone();
         Callback::from(move |_: MouseEvent| {
-            let sheet = Sheet {
-                date: keep::today(),
-                ..Sheet::new(keep::new_id())
-            };
-            begin(sheet, tools, desk.clone());
+            begin(keep::new_sheet(), tools, desk.clone());
         })
     };
     let Some(shelf) = &known.shelf else {

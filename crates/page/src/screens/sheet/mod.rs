@@ -2,8 +2,9 @@
 //!
 //! `list` shows the sheets that are kept, `bench` the one being worked on with a file per kind of
 //! row, `steps` its bolts one by one in large type, `away` what leaves it, `share` its link and code,
-//! `take` what other screens hand to a sheet, `said` what is heard of a change, `paper` the sheet to read or print. `desk` holds the open sheet and keeps it, `job` is what it says, `carry` takes
-//! files out and in.
+//! `take` what other screens hand to a sheet, `said` what is heard of a change, `paper` the sheet to
+//! read or print. `desk` holds the open sheet and keeps it, `job` is what it says, `carry` takes files
+//! out and in.
 
 mod away;
 mod bench;

@@ -77,7 +77,7 @@ pub fn change(texts: &DriveText, pulley: usize, entry: PulleyEntry, typed: &str)
         },
         PulleyEntry::Ratio => Edit::Resize {
             pulley,
-            diameter: size(by_ratio(texts, pulley, typed)?)?,
+            diameter: size(by_ratio(texts, &list, pulley, typed)?)?,
         },
         PulleyEntry::Load => Edit::Load {
             pulley,
@@ -211,8 +211,7 @@ pub fn from_tape(texts: &DriveText, one: (usize, &str), other: (usize, &str)) ->
 }
 
 /// The diameter of a pulley whose speed relative to the driver was measured.
-fn by_ratio(texts: &DriveText, pulley: usize, typed: &str) -> Result<Option<Length>, MeasureFault> {
-    let list = pulleys::read(texts.get("pulleys").unwrap_or_default()).map_err(|_| MeasureFault::NoPulley)?;
+fn by_ratio(texts: &DriveText, list: &[Pulley], pulley: usize, typed: &str) -> Result<Option<Length>, MeasureFault> {
     let (driver, own) = list.first().zip(list.get(pulley)).ok_or(MeasureFault::NoPulley)?;
     let profile = Profile::named(texts.effective("profile")).unwrap_or_default();
     let back = length(1, texts.effective("back"))?;

@@ -2,7 +2,7 @@
 //! name a thread or a class, or be another value, which must not be passed over in silence.
 
 use super::unit::is_letter;
-use super::{Expect, Kind, STAGES, closes, range, value_starts};
+use super::{Expect, Kind, STAGES, closes, place_in, range, value_starts};
 use crate::quantity::Bounds;
 use core::ops::Range;
 
@@ -100,7 +100,7 @@ pub(super) fn limit(label: &str) -> Option<&str> {
         start = word;
         first = words.next();
     }
-    Some(label.get(start.as_ptr().addr() - label.as_ptr().addr()..)?.trim_end())
+    Some(label.get(place_in(label, start)..)?.trim_end())
 }
 
 /// Whether a stage without a torque is joined to a label: `snug` before `+ 90`, `snug, then` before `90`.
@@ -121,7 +121,7 @@ pub(super) fn without_first(label: &str) -> &str {
     };
     let numbered = known(STAGES, word) && known(&["1"], last);
     let ordinal = known(STAGES, last) && known(&["1", "1st"], word);
-    let before = label.get(..word.as_ptr().addr() - label.as_ptr().addr());
+    let before = label.get(..place_in(label, word));
     let before = before.filter(|_| numbered || ordinal);
     before.map_or(label, |before| before.trim_end_matches(closes))
 }
@@ -146,7 +146,7 @@ pub(super) fn leading(text: &str) -> Option<usize> {
         }
         () => return None,
     };
-    Some(last.as_ptr().addr() - text.as_ptr().addr() + last.len())
+    Some(place_in(text, last) + last.len())
 }
 
 const TIMES: [char; 3] = ['x', 'X', '×'];
@@ -254,7 +254,7 @@ fn alone(label: &str, read: Bounds) -> Option<Range<usize>> {
         let as_large = value * APART >= read.low.value && value <= read.high.value * APART;
         if joined || as_large && !numbered {
             let last = joint.unwrap_or(word);
-            let place = |word: &str| word.as_ptr().addr() - label.as_ptr().addr();
+            let place = |word: &str| place_in(label, word);
             return Some(place(number)..place(last) + last.len());
         }
     }

@@ -303,6 +303,11 @@ pub fn decimal(text: &str) -> Option<f64> {
     numeral::nearest(text)
 }
 
+/// Where a part of a text begins in it, in bytes.
+pub(crate) fn place_in(text: &str, part: &str) -> usize {
+    part.as_ptr().addr() - text.as_ptr().addr()
+}
+
 /// Runs a parser over the whole text; what is left over is a fault.
 fn whole<'a, T>(text: &'a str, mut parser: impl FnMut(&mut Input<'a>) -> Reading<T>) -> Result<T, Fault> {
     if text.trim().is_empty() {
@@ -347,7 +352,7 @@ fn turns_back(text: &str) -> Option<Fault> {
         let bare = word.trim_matches(closes);
         let off = matches!(next, "off" | "out" | "by") || next.starts_with(|letter: char| letter.is_ascii_digit());
         if BACK.iter().any(|known| known.eq_ignore_ascii_case(bare)) || off && bare.eq_ignore_ascii_case("back") {
-            let start = bare.as_ptr().addr() - text.as_ptr().addr();
+            let start = place_in(text, bare);
             let end = start + bare.len();
             let on = |start: usize| {
                 let tail = text.get(start..)?;

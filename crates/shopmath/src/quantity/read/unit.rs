@@ -1,7 +1,7 @@
 //! Units as people type them. The spellings are in the unit table; here is where a unit ends in
 //! a text, and what a spelling means when capitals or the field decide it.
 
-use super::{Input, Misread, NOTES, Reading, STAGES, Trouble};
+use super::{Input, Misread, NOTES, Reading, STAGES, Trouble, place_in};
 use crate::quantity::spelling::fold;
 use crate::quantity::{Kind, Unit};
 use winnow::error::{ErrMode, ParserError};
@@ -64,7 +64,7 @@ pub(super) fn unit(input: &mut Input<'_>, expected: Option<Kind>) -> Reading<Uni
         return Ok(unit);
     }
     resolve(name, expected).map_err(|misread| {
-        let start = place.start + (name.as_ptr().addr() - trimmed.as_ptr().addr());
+        let start = place.start + place_in(trimmed, name);
         Trouble::cut(start..start + name.len(), misread)
     })
 }
