@@ -23,7 +23,7 @@ use crate::forms::text;
 /// What an answer and the frame that shows it may take before keys go first, millisecond, as the root of
 /// their mean square: it is the slow ones that miss their frame. The browser has its own work for the key,
 /// which takes much of the rest of a frame.
-const SLOW: f64 = 12.0;
+const SLOW: f64 = 9.0;
 /// Below this answers come with their keys again. Far enough from the other that one screen on one device
 /// keeps to one way.
 const QUICK: f64 = 4.0;
