@@ -13,8 +13,11 @@ const PRINTED: Tolerance = Tolerance::Relative(1e-12);
 fn metric_classes_as_tabled() {
     use Mark::{Memory, Published};
     for (class, thread_name, [tensile, yields, proof], [of_tensile, of_yield, of_proof]) in [
+        ("4.6", "M10", [400.0, 240.0, 225.0], [Memory; 3]),
         ("4.8", "M10", [420.0, 340.0, 310.0], [Memory; 3]),
+        ("5.6", "M10", [500.0, 300.0, 280.0], [Memory; 3]),
         ("5.8", "M10", [520.0, 420.0, 380.0], [Memory; 3]),
+        ("6.8", "M10", [600.0, 480.0, 440.0], [Memory; 3]),
         ("8.8", "M10", [800.0, 640.0, 580.0], [Published; 3]),
         ("8.8", "M16", [800.0, 640.0, 580.0], [Published; 3]),
         ("8.8", "M18", [830.0, 660.0, 600.0], [Published, Memory, Published]),
@@ -60,7 +63,12 @@ fn sae_grades_as_tabled() {
 
 #[test]
 fn stainless_classes_as_tabled() {
-    for (name, [yields, tensile]) in [("A2-70", [450.0, 700.0]), ("A4-80", [600.0, 800.0])] {
+    for (name, [yields, tensile]) in [
+        ("A2-70", [450.0, 700.0]),
+        ("A4-70", [450.0, 700.0]),
+        ("A2-80", [600.0, 800.0]),
+        ("A4-80", [600.0, 800.0]),
+    ] {
         let class = class_on(name, &thread("M8"));
         row(
             name,
@@ -115,7 +123,7 @@ fn classes_end_where_their_standard_does() {
             assert!(matches!(refusal, Refusal::ClassNotForSize { .. }), "{refusal}");
         }
     }
-    assert_eq!(names().count(), 11);
+    assert_eq!(names().count(), 16);
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! Strength classes of bolts: metric 4.8–12.9, SAE grades 2, 5 and 8, stainless A2-70 and A4-80.
+//! Strength classes of bolts: metric 4.6–12.9, SAE grades 2, 5 and 8, stainless 70 and 80.
 
 use super::class_table::{ROWS, Row};
 use super::refusal::Refusal;
@@ -107,7 +107,7 @@ impl Row {
 }
 
 impl Class {
-    /// Shear strength of the bolt's own thread, 0.6 Rm: a pressure, 250 to 730 MPa over the classes (handbook
+    /// Shear strength of the bolt's own thread, 0.6 Rm: a pressure, 240 to 730 MPa over the classes (handbook
     /// practice, from memory; [`crate::source::fastener::ENGAGEMENT`]).
     ///
     /// ```

@@ -86,8 +86,11 @@ pub(super) struct Row {
 
 #[rustfmt::skip] // one row, one line
 pub(super) static ROWS: &[Row] = &[
+    iso("4.6", 0.0, 39.0, 400.0, 240.0, 225.0, None, sources::CLASS_RECALLED),
     iso("4.8", 0.0, 39.0, 420.0, 340.0, 310.0, None, sources::CLASS_RECALLED),
+    iso("5.6", 0.0, 39.0, 500.0, 300.0, 280.0, None, sources::CLASS_RECALLED),
     iso("5.8", 0.0, 39.0, 520.0, 420.0, 380.0, None, sources::CLASS_RECALLED),
+    iso("6.8", 0.0, 39.0, 600.0, 480.0, 440.0, None, sources::CLASS_RECALLED),
     iso("8.8", 0.0, BREAK, 800.0, 640.0, 580.0, Some(0.84), sources::CLASS),
     iso("8.8", BREAK, 39.0, 830.0, 660.0, 600.0, Some(0.84), sources::CLASS_YIELD_RECALLED),
     iso("9.8", 0.0, BREAK, 900.0, 720.0, 650.0, Some(0.815), sources::CLASS),
@@ -97,6 +100,8 @@ pub(super) static ROWS: &[Row] = &[
     sae("grade 5", 1.0, 120.0, 92.0, 85.0),
     sae("grade 8", 1.5, 150.0, 130.0, 120.0),
     stainless("A2-70", 700.0, 450.0),
+    stainless("A4-70", 700.0, 450.0),
+    stainless("A2-80", 800.0, 600.0),
     stainless("A4-80", 800.0, 600.0),
 ];
 
@@ -159,9 +164,9 @@ const fn stainless(name: &'static str, tensile: f64, yield_strength: f64) -> Row
 ///
 /// ```
 /// use shopmath::fastener::class::names;
-/// assert_eq!(names().count(), 11);
+/// assert_eq!(names().count(), 16);
 /// assert_eq!(names().filter(|name| *name == "8.8").count(), 1);
-/// assert_eq!((names().next(), names().last()), (Some("4.8"), Some("A4-80")));
+/// assert_eq!((names().next(), names().last()), (Some("4.6"), Some("A4-80")));
 /// ```
 pub fn names() -> impl Iterator<Item = &'static str> {
     let mut last = "";
@@ -179,8 +184,13 @@ pub(super) fn completions(text: &str) -> Vec<&'static str> {
         .collect()
 }
 
+/// How people say that a head bears no mark.
+const UNMARKED: [&str; 5] = ["unmarked", "no", "plain", "blank", "unknown"];
+/// What such a bolt may be at the least: the weakest class of each standard.
+const WEAKEST: [&str; 2] = ["4.6", "grade 2"];
+
 /// The classes that a text which names none may mean: those that stand in it, as in `10.9 zinc` or
-/// `grade 8.8`; for another stainless class, those there are.
+/// `grade 8.8`; for another stainless class, those there are; for a head that bears none, the weakest.
 pub(super) fn near(text: &str) -> Vec<&'static str> {
     let text = text.trim().to_ascii_lowercase().replace(',', ".");
     let of_number = |letter: char| letter.is_ascii_digit() || letter == '.';
@@ -189,8 +199,13 @@ pub(super) fn near(text: &str) -> Vec<&'static str> {
             .is_some_and(|(before, after)| !before.ends_with(of_number) && !after.starts_with(of_number))
     };
     let found: Vec<&str> = names().filter(|name| stands(name)).collect();
-    if !found.is_empty() || !text.starts_with('a') {
-        return found;
+    if !found.is_empty() {
+        found
+    } else if UNMARKED.iter().any(|word| text.starts_with(word)) {
+        WEAKEST.to_vec()
+    } else if text.starts_with('a') {
+        names().filter(|name| name.starts_with('A')).collect()
+    } else {
+        found
     }
-    names().filter(|name| name.starts_with('A')).collect()
 }

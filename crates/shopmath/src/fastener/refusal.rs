@@ -185,7 +185,7 @@ impl fmt::Display for Refusal {
             }
             Self::UnknownClass(read) => write!(
                 out,
-                "“{read}” is no strength class in the table. Type one of {}, as stamped on the head.",
+                "“{read}” is no strength class in the table. Type one of {}, as stamped on the head. A head without a mark may be as weak as 4.6 or grade 2.",
                 class_table::names().collect::<Vec<_>>().join(", ")
             ),
             Self::AmbiguousGrade(read) => write!(

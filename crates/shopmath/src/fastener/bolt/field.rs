@@ -115,7 +115,8 @@ pub static FIELDS: &[Field] = &[
         .absent("such as M10x1.25"),
     field("class", "Class on the head", Reads::Text, SectionId::Bolt)
         .choices(plain![
-            "8.8", "10.9", "12.9", "9.8", "5.8", "4.8", "grade 5", "grade 8", "grade 2", "A2-70", "A4-80"
+            "8.8", "10.9", "12.9", "9.8", "6.8", "5.8", "5.6", "4.8", "4.6", "grade 5", "grade 8", "grade 2", "A2-70",
+            "A2-80", "A4-70", "A4-80"
         ])
         .absent("such as 10.9"),
     field("spec", "Torque or spec", Reads::Spec, SectionId::Bolt).absent("such as 60 N·m, or 10 N·m + 90°"),
