@@ -6,6 +6,7 @@
 use super::bolts::{self, FastenerAssessment};
 use super::date::Date;
 use super::due::{self, Due, Missing};
+use super::fields::readings_missing;
 use super::kit::{self, Tool};
 use super::model::{Fastener, Part, Sheet};
 use super::total::{self, Total};
@@ -49,6 +50,8 @@ pub enum Open {
     NotReplaced(u32),
     /// A reading of this row of bolts is outside target and tolerance.
     ReadingOutside(u32),
+    /// A row of bolts is done, and some of its bolts have a reading while others have none.
+    ReadingMissing(u32),
     /// An entry of this row of bolts cannot be read, so that nothing judges it.
     NotRead(u32),
     /// The count or the price of a part cannot be read.
@@ -94,7 +97,7 @@ pub struct RowFault {
 
 impl SheetAssessment {
     /// Whether the job is done: rows there, all done and read, every single-use bolt replaced, no reading
-    /// outside its tolerance.
+    /// outside its tolerance, none missing where others of its row are there.
     ///
     /// ```
     /// use shopmath::{sheet::{Part, Sheet, assess}, tools::Tools};
@@ -256,6 +259,10 @@ fn open(sheet: &Sheet, found: &[Rc<FastenerAssessment>], faults: &[RowFault]) ->
             (
                 found.readings.iter().any(|reading| reading.outside),
                 Open::ReadingOutside(row.id),
+            ),
+            (
+                row.done && readings_missing(row, found.count),
+                Open::ReadingMissing(row.id),
             ),
             (found.is_unread(), Open::NotRead(row.id)),
             (!row.done, Open::Fastener(row.id)),

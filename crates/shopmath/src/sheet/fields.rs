@@ -229,6 +229,24 @@ pub fn readings_beyond(row: &Fastener, count: Option<u64>) -> usize {
     beyond.filter(|typed| !typed.trim().is_empty()).count()
 }
 
+/// Whether some bolts of a row have their reading and others have none, of its `count` and as many as a row
+/// takes; none needs any, and nothing is missing while the count cannot be read.
+///
+/// ```
+/// use shopmath::sheet::{Fastener, fields::readings_missing};
+/// let row = |readings: &[&str]| Fastener { readings: readings.iter().map(|&text| text.into()).collect(), ..Fastener::default() };
+/// let missing = |readings: &[&str]| readings_missing(&row(readings), Some(2));
+/// assert_eq!([&["24"][..], &["", "26"], &["24", "26"], &[]].map(missing), [true, true, false, false]);
+/// ```
+#[must_use]
+pub fn readings_missing(row: &Fastener, count: Option<u64>) -> bool {
+    let bolts = count.and_then(|count| usize::try_from(count).ok());
+    let bolts = bolts.map_or(0, |bolts| bolts.min(super::limits::READINGS));
+    let read = row.readings.iter().take(bolts);
+    let read = read.filter(|typed| !typed.trim().is_empty()).count();
+    0 < read && read < bolts
+}
+
 /// A row that has a number.
 trait Numbered {
     fn id(&self) -> u32;

@@ -95,6 +95,7 @@ fn open(job: &Job) -> Html {
         let (id, words) = match *open {
             Open::NotReplaced(id) => (id, "single-use and not replaced"),
             Open::ReadingOutside(id) => (id, "a reading is outside target and tolerance"),
+            Open::ReadingMissing(id) => (id, "done, but a bolt has no reading and another has"),
             Open::NotRead(id) => (id, "an entry cannot be read"),
             Open::PartNotRead(id) => return Some(part(id)),
             Open::Fastener(_) | Open::Part(_) | Open::Check(_) => return None,
