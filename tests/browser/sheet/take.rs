@@ -43,6 +43,39 @@ fn a_bolt_worked_out_on_bolt_goes_on_a_new_sheet_and_the_next_on_the_open_one() 
 }
 
 #[test]
+fn a_bolt_opened_from_its_row_comes_back_to_it_as_changed() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/sheet")?;
+    phone.tap("#show-demo")?;
+    phone.until("the demo", || Ok((phone.count("[data-fastener]")? == 3).then_some(())))?;
+    let label = phone.field("bolt-2-label")?;
+    let reading = phone.field("bolt-1-label")?;
+    phone.tap("#bolt-2 button[name=open]")?;
+    phone.type_into("spec", "37 N·m")?;
+    phone.type_into("grip", "33 mm")?;
+    phone.until_text("#put-back", &format!("Put back in {label}"))?;
+    phone.tap("#put-back")?;
+    phone.until("the row as changed", || {
+        Ok((phone.field("bolt-2-spec").ok().as_deref() == Some("37 N·m")).then_some(()))
+    })?;
+    ensure!(phone.count("[data-fastener]")? == 3, "a row was added");
+    ensure!(phone.field("bolt-2-label")? == label && phone.field("bolt-1-label")? == reading);
+    phone.until_text("#undo", &format!("Undo: changed {label}"))?;
+    until_kept(&phone)?;
+
+    // Once it is back nothing is lent any more.
+    phone.tap(".tabs a[href^='#/bolt']")?;
+    phone.until_text("#put-on-sheet", "Put on the open sheet")?;
+    ensure!(phone.count("#put-back")? == 0);
+    phone.back()?;
+    phone.tap("#undo")?;
+    phone.until("the row as it was", || {
+        Ok((phone.field("bolt-2-spec").ok().as_deref() != Some("37 N·m")).then_some(()))
+    })
+}
+
+#[test]
 fn a_list_of_specs_goes_on_a_sheet_with_one_tap() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;

@@ -319,6 +319,36 @@ impl Fastener {
         row
     }
 
+    /// The row with the bolt and joint of the Bolt screen, by its keys, in place of its own; a reading there
+    /// becomes the row's first where it has none.
+    ///
+    /// ```
+    /// use shopmath::sheet::Fastener;
+    /// let row = Fastener { label: "Drain plug".into(), thread: "M8".into(), ..Fastener::default() };
+    /// let row = row.with_bolt([("thread", "M10"), ("grip", "20 mm")].into_iter());
+    /// assert_eq!((row.label.as_str(), row.thread.as_str(), row.bolt["grip"].as_str()), ("Drain plug", "M10", "20 mm"));
+    /// ```
+    #[must_use]
+    pub fn with_bolt<'a>(&self, texts: impl Iterator<Item = (&'a str, &'a str)>) -> Self {
+        let Self {
+            thread,
+            class,
+            spec,
+            bolt,
+            readings,
+            ..
+        } = Self::of_bolt(self.id, texts);
+        let own = self.readings.clone();
+        Self {
+            thread,
+            class,
+            spec,
+            bolt,
+            readings: if own.is_empty() { readings } else { own },
+            ..self.clone()
+        }
+    }
+
     fn write(&mut self, key: &str, text: String) -> bool {
         if let Some(place) = self.entry_mut(key) {
             *place = text;

@@ -78,6 +78,11 @@ pub enum Action {
         /// The row, whose number is not in the list yet.
         row: Box<Row>,
     },
+    /// Puts a row in the place of the one of its number.
+    Replace {
+        /// The row, whose number is in the list.
+        row: Box<Row>,
+    },
     /// Takes a row out.
     Remove {
         /// The list.
@@ -105,6 +110,7 @@ pub fn apply(sheet: &Sheet, action: Action) -> Option<(Sheet, Action)> {
         Action::Move { list, id, to } => moved(&mut sheet, list, id, to)?,
         Action::Tick { list, id, tick, on } => ticked(&mut sheet, list, id, tick, on)?,
         Action::Insert { at, row } => inserted(&mut sheet, at, *row)?,
+        Action::Replace { row } => replaced(&mut sheet, *row)?,
         Action::Remove { list, id } => removed(&mut sheet, list, id)?,
     };
     Some((sheet, inverse))
@@ -236,6 +242,15 @@ fn removed(sheet: &mut Sheet, list: List, id: u32) -> Option<Action> {
     Some(Action::Insert { at, row: Box::new(row) })
 }
 
+fn replaced(sheet: &mut Sheet, row: Row) -> Option<Action> {
+    let (list, id) = row.address();
+    let Action::Insert { at, row: before } = removed(sheet, list, id)? else {
+        return None;
+    };
+    inserted(sheet, at, row)?;
+    Some(Action::Replace { row: before })
+}
+
 impl Row {
     /// The list it belongs to, and its number there.
     ///
@@ -289,6 +304,21 @@ mod tests {
             assert_eq!(order(&moved), after);
             assert_eq!(apply(&moved, undo).unwrap().0, sheet);
         }
+    }
+
+    #[test]
+    fn a_row_is_replaced_where_it_stands_and_taken_back() {
+        let sheet = parts([1, 2, 3]);
+        let row = Row::Part(Part {
+            id: 2,
+            label: "Belt".into(),
+            ..Part::default()
+        });
+        let (after, undo) = apply(&sheet, Action::Replace { row: Box::new(row) }).unwrap();
+        assert_eq!((order(&after), after.parts[1].label.as_str()), (vec![1, 2, 3], "Belt"));
+        assert_eq!(apply(&after, undo).unwrap().0, sheet);
+        let unknown = Box::new(Row::Part(Part::default()));
+        assert_eq!(apply(&sheet, Action::Replace { row: unknown }), None);
     }
 
     #[test]

@@ -10,7 +10,7 @@ mod section;
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::screens::sheet::desk::Desk;
-use crate::screens::sheet::take::take;
+use crate::screens::sheet::take::{put_back, take};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::fault::chips;
@@ -115,23 +115,28 @@ pub(crate) fn Bolt(props: &Props) -> Html {
     // Opened by an error, the head's fields stay open: closing them would take one from under
     // the thumb.
     *head_open.borrow_mut() |= form.head_wrong();
-    let bolt = typed.clone();
-    let rows = move || {
-        let texts = bolt.0.typed().map(|(key, text)| -> (&str, &str) { (key, text) });
-        vec![Fastener::of_bolt(0, texts)]
-    };
+    let (bolt, changed) = (typed.clone(), typed.clone());
+    let rows = move || vec![Fastener::of_bolt(0, texts(&bolt))];
+    let back = move |row: &Fastener| row.with_bolt(texts(&changed));
     html! {
         <>
             { form.top(*head_open.borrow(), html! { if let Some(told) = &resolved.unitless { { unit_offer(told, &onset) } } }) }
             { verdict(&assessment, &form) }
             <Spoken words={spoken(&assessment, &form, resolved.unitless.as_ref())} />
             { overlay.button("Large type, for arm's length", route.clone()) }
-            if text.has("spec") { { take(rows, route, &props.desk, props.settings.tools) } }
+            <div class="chips">
+                { put_back(back, route.clone(), &props.desk) }
+                if text.has("spec") { { take(rows, route, &props.desk, props.settings.tools) } }
+            </div>
             { section::strip(&assessment.sections) }
             { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }
             { cautions(&assessment.cautions) }
         </>
     }
+}
+
+fn texts(typed: &Typed) -> impl Iterator<Item = (&str, &str)> {
+    typed.0.typed().map(|(key, text)| -> (&str, &str) { (key, text) })
 }
 
 /// The one sentence, with a word and a sign before it, and its range on a bar.

@@ -214,7 +214,7 @@ fn belts(props: &OpenProps) -> Html {
         <>
             <ol class="job-rows">{ for rows.iter().enumerate().map(|(place, row)| html! {
                 <Row key={row.id} job={job.clone()} list={List::Belts} id={row.id} {place} of={rows.len()} fields={BELT} done={None::<bool>} onchange={onchange.clone()}>
-                    { open("Open in Belt", Route::parse(&format!("belt?{}", row.query))) }
+                    { open("Open in Belt", Route::parse(&format!("belt?{}", row.query)), None) }
                 </Row>
             }) }</ol>
             { from_belt(job, &props.places, onchange) }

@@ -60,6 +60,8 @@ struct Inner {
     saving: RefCell<Option<Promise>>,
     /// Sheets that were put aside and could not be kept.
     unkept: RefCell<Vec<Rc<Job>>>,
+    /// The row of bolts last opened on the Bolt screen: its sheet and number.
+    lent: RefCell<Option<(String, u32)>>,
     /// What was removed last, for the list to bring back.
     removed: RefCell<Option<(String, Rc<Removed>)>>,
 }
@@ -84,6 +86,7 @@ impl Default for Desk {
             telling: RefCell::default(),
             saving: RefCell::default(),
             unkept: RefCell::default(),
+            lent: RefCell::default(),
             removed: RefCell::default(),
         }))
     }
@@ -260,8 +263,31 @@ impl Desk {
         }
     }
 
+    /// The row of the open sheet that was last opened on the Bolt screen.
+    pub(crate) fn lent(&self) -> Option<Fastener> {
+        let job = self.job()?;
+        let lent = self.0.lent.borrow();
+        let (sheet, id) = lent.as_ref()?;
+        let row = job.sheet.fasteners.iter().find(|row| row.id == *id);
+        row.filter(|_| job.sheet.id == *sheet).cloned()
+    }
+
+    /// Puts a row of bolts in the place of the one it was; the sheet's id.
+    pub(crate) fn put_back(&self, row: Fastener) -> Option<String> {
+        let id = self.job()?.sheet.id.clone();
+        self.change(Change::Do(Action::Replace {
+            row: Box::new(Row::Fastener(row)),
+        }));
+        *self.0.lent.borrow_mut() = None;
+        Some(id)
+    }
+
     /// Changes the sheet.
     pub(crate) fn change(&self, change: Change) {
+        if let Change::Lend(id) = change {
+            *self.0.lent.borrow_mut() = self.job().map(|job| (job.sheet.id.clone(), id));
+            return;
+        }
         let Some(job) = self.job().and_then(|job| job.after(change)) else {
             return;
         };

@@ -145,8 +145,14 @@ pub(super) fn row_buttons((list, id): (List, u32), place: usize, of: usize, onch
 /// Leads from a row to the screen that works it out. A button and no link: Chromium looks a tenth of a
 /// second after each frame whether some of a page's links are in sight, one in a hundred picked at random,
 /// and a key that falls on that look is seen a frame later.
-pub(super) fn open(words: &'static str, route: Route) -> Html {
-    let onclick = Callback::from(move |_| go(None, &route));
+/// `first` hears of it before.
+pub(super) fn open(words: &'static str, route: Route, first: Option<Callback<()>>) -> Html {
+    let onclick = Callback::from(move |_| {
+        if let Some(first) = &first {
+            first.emit(());
+        }
+        go(None, &route);
+    });
     Button::chip(words, onclick).name("open").draw()
 }
 

@@ -83,7 +83,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     html! {
         <li class="job-row" id={name.clone()} data-fastener={id.to_string()}>
             <form class="entries">{ entries.of(FASTENER) }</form>
-            { answer(row, found) }
+            { answer(row, found, &props.onchange) }
             { readings(row, found, &props.onchange) }
             <div class="ticks">
                 { box_of(Tick::SingleUse, ("replace", "Single-use: replace"), row.single_use) }
@@ -114,7 +114,9 @@ fn tools(sheet: &Sheet, at: At) -> String {
 }
 
 /// The spec in the user's units, the setting through an adapter, and the verdict.
-fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
+fn answer(row: &Fastener, found: &FastenerAssessment, onchange: &Callback<Change>) -> Html {
+    let id = row.id;
+    let lend = onchange.reform(move |()| Change::Lend(id));
     let stages = found
         .spec
         .iter()
@@ -131,7 +133,7 @@ fn answer(row: &Fastener, found: &FastenerAssessment) -> Html {
                 <p class="row-verdict" data-verdict={verdict.slug.id()}>{ sign(verdict) }{ " " }{ sentence(verdict) }</p>
             }
             { waits(found) }
-            { open("Open in Bolt", bolt_route(row)) }
+            { open("Open in Bolt", bolt_route(row), Some(lend)) }
             { for found.cautions.iter().filter(|words| words.slug != TIGHTENING_CAN_HURT.slug).map(caution) }
         </div>
     }

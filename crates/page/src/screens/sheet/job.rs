@@ -41,6 +41,9 @@ pub(crate) enum Change {
     Reading(u32, usize, String),
     /// Changed a row as a whole.
     Do(Action),
+    /// Opened a row of bolts on the Bolt screen, from where it may come back changed: noted by the desk, no
+    /// change of the sheet.
+    Lend(u32),
     /// Took the last such change back.
     Undo,
 }
@@ -115,6 +118,7 @@ impl Job {
             Change::Reading(row, index, _) => Touched::Reading(*row, *index),
             Change::Do(_) => Touched::Row,
             Change::Undo => Touched::TakenBack,
+            Change::Lend(_) => return None,
         };
         let sheet = match change {
             Change::Write(at, key, text) => {
@@ -136,6 +140,7 @@ impl Job {
                 sheet
             }
             Change::Undo => apply(&self.sheet, job.undo.pop()?.inverse)?.0,
+            Change::Lend(_) => return None,
         };
         if sheet == *self.sheet {
             return None;
@@ -178,7 +183,7 @@ impl Job {
         };
         Some(match &only.inverse {
             Action::Move { list, id, .. } | Action::Tick { list, id, .. } | Action::Remove { list, id } => (*list, *id),
-            Action::Insert { row, .. } => row.address(),
+            Action::Insert { row, .. } | Action::Replace { row } => row.address(),
         })
     }
 
@@ -195,6 +200,10 @@ fn words(sheet: &Sheet, action: &Action) -> String {
         Action::Move { list, id, .. } => ("moved", *list, *id),
         Action::Tick { list, id, on, tick } => (tick_words(*tick, *on), *list, *id),
         Action::Remove { list, id } => ("removed", *list, *id),
+        Action::Replace { row } => {
+            let (list, id) = row.address();
+            ("changed", list, id)
+        }
         Action::Insert { row, .. } => {
             let (list, _) = row.address();
             return ["added ", noun(list)].concat();

@@ -117,7 +117,7 @@ fn belt(row: &Belt, alone: bool) -> Html {
         <li>
             { label }
             { for drive.value("belt").map(|name| [", belt ", name].concat()) }
-            if alone { <div class="screen-only">{ open("Open in Belt", drive) }</div> }
+            if alone { <div class="screen-only">{ open("Open in Belt", drive, None) }</div> }
         </li>
     }
 }

@@ -27,3 +27,20 @@ pub(crate) fn take(rows: impl Fn() -> Vec<Fastener> + 'static, from: Route, desk
     });
     Button::chip(words, onclick).id("put-on-sheet").draw()
 }
+
+/// A button that puts a bolt back in the row it was opened from; none where it was opened from none. `of`
+/// makes the row of what it was.
+pub(crate) fn put_back(of: impl Fn(&Fastener) -> Fastener + 'static, from: Route, desk: &Desk) -> Html {
+    let Some(lent) = desk.lent() else {
+        return html! {};
+    };
+    let label = if lent.label.is_empty() { "its row" } else { &lent.label };
+    let words = ["Put back in ", label].concat();
+    let desk = desk.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        if let Some(id) = desk.put_back(of(&lent)) {
+            link::go(Some(&from), &Route::sheet(&id));
+        }
+    });
+    Button::chip(words, onclick).id("put-back").draw()
+}
