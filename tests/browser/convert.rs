@@ -157,6 +157,12 @@ fn what_manuals_print_in_their_own_ways_is_read_and_what_could_mean_two_things_i
     phone.until_text("#q-error", "Type 60000 or 60")?;
     phone.tap(".fault .chip")?;
     phone.until_row("mi", 37_282.271_534_24, 1e-10)?;
+    // In a list the other lines stay as they are, empty ones too.
+    phone.type_into("q", "60 N·m\n\n60.000 km")?;
+    phone.tap("[data-line='2'] .chip")?;
+    phone.until("the line in its place", || {
+        Ok((phone.field("q")? == "60 N·m\n\n60000 km").then_some(()))
+    })?;
     // A thread in a list leads to its bench, as it does alone.
     phone.type_into("q", "3/8\"-16")?;
     phone.until_text("#q-error", "names a thread")?;

@@ -62,7 +62,7 @@ fn all() -> Result<Vec<String>> {
 }
 
 /// Runs journeys one after another, each in a program of its own. One that fails is tried once more,
-/// as browsers stumble on busy machines; that is said at the end. Which those were.
+/// as browsers stumble on busy machines. Gives the names of those, to be said at the end.
 fn one_engine(browser: &Browser, axe: &Path, names: &[&str]) -> Result<Vec<String>> {
     let mut unsteady = Vec::new();
     let mut failed = Vec::new();

@@ -1,6 +1,7 @@
-//! `cargo xtask test`: every check the project has, in one run.
+//! `cargo xtask test`: every check the project has, in one run, but the journeys in WebKit, which are asked
+//! for by name.
 //!
-//! Nothing is skipped: what cannot run here is an error that says what to install.
+//! Nothing else is skipped: what cannot run here is an error that says what to install.
 
 use crate::browser::{Browser, Engine};
 use crate::run::{cargo, run, step};

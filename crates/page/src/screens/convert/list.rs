@@ -73,10 +73,14 @@ fn list_row(
 fn replacing(index: usize, text: &AttrValue, ontake: &Callback<String>) -> Callback<String> {
     let text = text.clone();
     ontake.reform(move |remedy: String| {
-        let lines = text.lines().filter(|line| !line.trim().is_empty()).enumerate();
-        let lines: Vec<&str> = lines
-            .map(|(at, line)| if at == index { remedy.as_str() } else { line })
-            .collect();
+        // Empty lines are no rows, and stay.
+        let mut rows = 0..;
+        let of = |line| match line {
+            "" => line,
+            _ if rows.next() == Some(index) => remedy.as_str(),
+            _ => line,
+        };
+        let lines: Vec<&str> = text.lines().map(str::trim).map(of).collect();
         lines.join("\n")
     })
 }
