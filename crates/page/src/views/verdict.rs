@@ -7,9 +7,9 @@ use yew::prelude::*;
 pub(crate) fn sign(verdict: &Verdict) -> Html {
     let sign = match verdict.slug {
         _ if verdict.by_design => "↻",
-        Slug::Ok => "✓",
+        Slug::Ok if !verdict.near => "✓",
         Slug::Low => "▽",
-        Slug::High => "△",
+        Slug::Ok | Slug::High => "△",
         Slug::PastYield | Slug::Strips => "✕",
     };
     html! { <span aria-hidden="true">{ sign }</span> }

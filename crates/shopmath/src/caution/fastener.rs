@@ -77,6 +77,16 @@ pub const TEMPER_LOST: Caution = Caution {
     slug: "temper-lost",
     text: "From 175 °C a T6 alloy loses strength for good within hours. Do not heat the part this far.",
 };
+/// A part of light alloy, or its bolt, far too hot.
+pub const LIGHT_ALLOY_SOFTENS: Caution = Caution {
+    slug: "light-alloy-softens",
+    text: "Above 200 °C an aluminium or magnesium casting softens and warps, and from about 450 °C it begins to melt. Do not heat the part this far.",
+};
+/// A bolt hotter than it was tempered at.
+pub const BOLT_SOFTENS: Caution = Caution {
+    slug: "bolt-softens",
+    text: "A bolt heated past about 400 °C no longer has the strength of its class, and these limits do not hold for it.",
+};
 /// Seals of nitrile rubber.
 pub const SEAL_NBR: Caution = Caution {
     slug: "seal-nbr",

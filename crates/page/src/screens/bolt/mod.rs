@@ -21,7 +21,7 @@ use crate::views::spoken::Spoken;
 use crate::views::verdict::{sentence, sign};
 use form::Form;
 use large::large;
-use shopmath::fastener::bolt::{Assessment, BoltText, Slug, Verdict, assess, resolve};
+use shopmath::fastener::bolt::{Assessment, BoltText, assess, resolve};
 use shopmath::sheet::Fastener;
 use shopmath::sketch::share;
 use std::rc::Rc;
@@ -156,10 +156,13 @@ fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
     let share = section::finding(whole, "angle-yield-use").or_else(|| section::finding(whole, "yield-use"));
     html! {
         <output id="verdict" class={classes!("verdict", verdict.by_design.then_some("by-design"))} data-verdict={verdict.slug.id()} aria-live="off">
-            <p class="verdict-word">{ sign(verdict) }{ " " }{ word(verdict) }</p>
+            <p class="verdict-word">{ sign(verdict) }{ " " }{ verdict.word }</p>
             if let Some(times) = &verdict.times {
                 <p class="verdict-share"><span class="number">{ times }</span><span class="unit">{ " times yield" }</span></p>
             } else if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
+            if form.text.has("adapter") && let Some(setting) = section::finding(whole, "wrench-setting") {
+                <p>{ "Set the wrench to " }<strong>{ amount(setting, setting.unit, false) }</strong></p>
+            }
             <p>{ sentence(verdict) }</p>
             <Sketch drawn={share::share(verdict)} />
         </output>
@@ -181,18 +184,6 @@ fn waiting(whole: &Assessment, form: &Form<'_>) -> (&'static str, Vec<&'static s
     }
 }
 
-fn word(verdict: &Verdict) -> &'static str {
-    match verdict.slug {
-        _ if verdict.by_design => "Yields by design",
-        _ if verdict.times.is_some() => "Would break",
-        Slug::Ok => "Believable",
-        Slug::Low => "Low",
-        Slug::High => "High",
-        Slug::PastYield => "Past yield",
-        Slug::Strips => "Strips the hole",
-    }
-}
-
 /// What is heard: the first field in error, the verdict or what it waits for, as what a number
 /// without a unit was read, and the wrench's setting where it is not the spec.
 fn spoken(whole: &Assessment, form: &Form<'_>, unitless: Option<&[String; 2]>) -> String {
@@ -206,7 +197,7 @@ fn spoken(whole: &Assessment, form: &Form<'_>, unitless: Option<&[String; 2]>) -
             let labels: Vec<&str> = section::labelled(&keys).map(|field| field.label).collect();
             [words, " ", &labels.join(", "), "."].concat()
         },
-        |verdict| [word(verdict), ". ", &verdict.sentence].concat(),
+        |verdict| [verdict.word, ". ", &verdict.sentence].concat(),
     );
     let setting = section::finding(whole, "wrench-setting").filter(|_| form.text.has("adapter"));
     let words = wrong.map(|fault| fault.sentence.clone()).into_iter().chain([verdict]);

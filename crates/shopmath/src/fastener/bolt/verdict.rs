@@ -8,7 +8,7 @@ use crate::fastener::engagement::break_load;
 use crate::fastener::si::ratio;
 use crate::fastener::tighten::Spread;
 use uom::si::f64::{Force, Length, Ratio};
-use words::{sentence, tapped, times};
+use words::{sentence, tapped, times, word};
 
 /// Below this share of yield, even at the top of the range, a spec is low.
 const LOW: f64 = 0.3;
@@ -18,6 +18,9 @@ const USUAL: f64 = 0.92;
 /// And up to this share at its slippery end: the least tensile strength of 10.9 and 12.9 lies a tenth above
 /// their yield strength (1040 over 940, 1220 over 1100 MPa), so that nothing breaks there.
 const SLIPPERY: f64 = 1.1;
+/// Threads that hold less than this many times the most a bolt clamps with are near pulling out: methods for
+/// thread strength differ by up to two times (common practice, no source).
+const NEAR: f64 = 1.5;
 /// Stretched for good by more than this share of the length that yields, a bolt is near its end: half of what
 /// the most brittle class tabled stretches before it breaks (ISO 898-1, least elongation after fracture: 8.8
 /// 12 %, 9.8 10 %, 10.9 9 %, 12.9 8 %; from memory). Own estimate.
@@ -67,6 +70,11 @@ impl Slug {
 pub struct Verdict {
     /// Which one.
     pub slug: Slug,
+    /// What it comes to in a word or a few, as a headline.
+    pub word: &'static str,
+    /// Whether it is believable, yet near a limit: the top of its range passes yield, or the threads in the hole
+    /// hold little more.
+    pub near: bool,
     /// The sentence: what the spec does, over which range, and what was assumed.
     pub sentence: String,
     /// Whether only the angle goes to yield or past it, as specs with an angle do by design: no wrong
@@ -108,6 +116,12 @@ struct Case {
 }
 
 impl Case {
+    /// Whether the threads in the hole, fewer than would outlast the bolt, hold little more than it clamps with.
+    fn threads_near(&self) -> bool {
+        let near = |strip: Force| strip < self.clamp.high * NEAR;
+        self.needed.is_some() && self.strip.is_some_and(near)
+    }
+
     /// Whether a torque alone, so many times as large, is one that books give.
     fn believable(&self, times: f64) -> bool {
         let share = self.share.map(|share| share.value * times);
@@ -129,10 +143,13 @@ pub(super) fn verdict(common: &Common<'_>) -> (Option<Verdict>, Vec<&'static str
     let found = case(common).map(|case| {
         let slug = slug(&case);
         let doubted = case.torque_yields || case.overstretched.is_some() || case.outlasts.is_some();
+        let by_design = slug == Slug::PastYield && case.turns && !doubted;
         Verdict {
             slug,
+            word: word(&case, slug, by_design),
+            near: slug == Slug::Ok && (case.passes.high || case.threads_near()),
             sentence: sentence(common.resolved, &case, slug),
-            by_design: slug == Slug::PastYield && case.turns && !doubted,
+            by_design,
             times: case.broken.as_ref().map(|broken| times(broken.share)),
             low: case.share.low,
             mid: case.share.mid,

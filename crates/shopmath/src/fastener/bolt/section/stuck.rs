@@ -6,7 +6,7 @@ use crate::fastener::bolt::common::{Common, Stiffness};
 use crate::fastener::bolt::field::SectionId;
 use crate::fastener::class::Class;
 use crate::fastener::heat::{ROOM, clamp_change, clearance};
-use crate::fastener::material::{Material, Temper};
+use crate::fastener::material::{Family, Material, Temper};
 use crate::fastener::si::{kelvins, metres_per_newton};
 use crate::fastener::stuck::{hand_force, stop, twist_break, twist_yield};
 use crate::fastener::thread::Thread;
@@ -19,6 +19,10 @@ use uom::si::f64::{TemperatureCoefficient, TemperatureInterval, Torque};
 
 /// °C from which an aged alloy loses strength, and from which it does so within a job.
 const AGED: [f64; 2] = [150.0, 175.0];
+/// °C above which castings of light alloy soften (common practice, no source), and about where bolts of
+/// classes 8.8 to 12.9 are tempered at the least (ISO 898-1: 425, or 380 for some; from memory).
+const SOFT: f64 = 200.0;
+const TEMPERED: f64 = 400.0;
 /// °C that seals of NBR, EPDM and FKM stand for long.
 const SEALS: [(f64, Caution); 3] = [
     (120.0, cautions::SEAL_NBR),
@@ -229,6 +233,13 @@ fn heat_cautions(change: TemperatureInterval, parts: &[Option<Material>]) -> Vec
         } else if celsius >= AGED[0] {
             found.push(cautions::TEMPER_AT_RISK);
         }
+    }
+    let light = |part: &Material| part.family == Family::LightAlloy;
+    if celsius > SOFT && parts.iter().flatten().any(light) {
+        found.push(cautions::LIGHT_ALLOY_SOFTENS);
+    }
+    if celsius > TEMPERED {
+        found.push(cautions::BOLT_SOFTENS);
     }
     found.extend(
         SEALS

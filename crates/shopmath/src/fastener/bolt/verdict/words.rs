@@ -19,6 +19,24 @@ const UNITS: [Unit; 4] = [
     Unit::KilogramForceMetre,
 ];
 const FAR: f64 = 5.0;
+/// The headline.
+pub(super) fn word(case: &Case, slug: Slug, by_design: bool) -> &'static str {
+    match slug {
+        _ if by_design => "Yields by design",
+        _ if case.broken.is_some() => "Would break",
+        Slug::Ok if case.threads_near() => "Believable, threads near their limit",
+        Slug::Ok if case.passes.high => "Believable, near the top",
+        Slug::Ok => "Believable",
+        Slug::Low => "Low",
+        Slug::High => "High",
+        Slug::PastYield if case.outlasts.is_some() && !case.torque_yields && case.overstretched.is_none() => {
+            "Threads may pull out first"
+        }
+        Slug::PastYield => "Past yield",
+        Slug::Strips => "Strips the hole",
+    }
+}
+
 /// The one sentence, and what has to be said besides.
 pub(super) fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     let class = resolved.class.given().map_or("", |class| class.name);
@@ -49,6 +67,9 @@ pub(super) fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     let weaker = case.outlasts.filter(|_| slug != Slug::Strips && case.broken.is_none());
     let weaker = weaker.map_or_else(String::new, |breaks| weaker_hole(case, breaks));
     let mut sentence = format!("{weaker}{said}{}.", assumed(resolved, case.turns));
+    if case.threads_near() && slug != Slug::Strips && weaker.is_empty() {
+        sentence.push_str(&threads(case));
+    }
     let units = other_units(resolved, case, slug);
     if let Some(units) = &units {
         sentence.push_str(&[" ", units, " would be believable: check the unit."].concat());
@@ -99,6 +120,16 @@ fn weaker_hole(case: &Case, breaks: Force) -> String {
     format!(
         "The threads in the hole are weaker than the bolt and may pull out first: past yield it can clamp with up to {}, and they hold {strip}{needed}. ",
         said(breaks, Unit::Kilonewton)
+    )
+}
+
+/// How much more the hole's threads hold than the bolt clamps with.
+fn threads(case: &Case) -> String {
+    let [strip, needed] = hole(case);
+    let margin = case.strip.map_or(0.0, |strip| (strip / case.clamp.high).value);
+    format!(
+        " The threads in the hole hold {strip}, {} times the most it clamps with{needed}.",
+        plain(margin, 2)
     )
 }
 
@@ -158,8 +189,13 @@ fn assumed(resolved: &Resolved, turns: bool) -> String {
     };
     let picked = resolved.thread.given().filter(|read| read.picked);
     let picked = picked.map(|read| [read.thread.name, " as fine"].concat());
+    // A slip such as M10x15 reads as a length.
+    let long = resolved.thread.given().and_then(|read| {
+        let long = said(read.length?, Unit::Millimetre);
+        Some([read.thread.name, ", ", &long, "\u{a0}long"].concat())
+    });
     let assumed = resolved.assumed.iter().filter_map(|key| words(key));
-    let mut parts: Vec<String> = picked.into_iter().chain(assumed).collect();
+    let mut parts: Vec<String> = picked.into_iter().chain(long).chain(assumed).collect();
     if turns && resolved.outer.is_empty() {
         parts.push("wide parts".into());
     }
