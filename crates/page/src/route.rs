@@ -118,7 +118,7 @@ impl Route {
         }
         let screen = Screen::ALL
             .into_iter()
-            .find(|screen| screen.path() == first)
+            .find(|screen| screen.path().eq_ignore_ascii_case(first))
             .unwrap_or(Screen::Convert);
         let mut route = Self::bare(screen);
         if screen == Screen::Sheet && !rest.is_empty() {

@@ -256,11 +256,14 @@ pub fn stage(typed: Bounds, tools: Tools) -> Stage {
     units.sort_by_key(place);
     let first = units.iter().take_while(|unit| place(unit) == (false, false)).count();
     let mut rows: Vec<Finding> = units.into_iter().map(|unit| row(typed, unit)).collect();
-    if let (false, Quantity::Length(length)) = (typed.is_range(), typed.low.quantity())
-        && length < LONGEST_PART
-    {
+    if let (false, Quantity::Length(length)) = (typed.is_range(), typed.low.quantity()) {
         let extras = inch_fraction(length).into_iter().chain(wrench_fit::findings(length));
-        let behind = first.max(1);
+        // Of a way nobody asks for it, yet a program may.
+        let behind = if length < LONGEST_PART {
+            first.max(1)
+        } else {
+            rows.len()
+        };
         rows.splice(behind..behind, extras);
     }
     Stage { typed, rows }
@@ -480,7 +483,7 @@ mod tests {
     }
 
     #[test]
-    fn the_first_row_is_the_one_people_read_and_a_way_has_no_fraction_of_an_inch() {
+    fn the_first_row_is_the_one_people_read_and_of_a_way_the_fraction_of_an_inch_is_last() {
         for (text, first) in [
             ("150 km", Unit::Mile),
             ("200 000 km", Unit::Mile),
@@ -489,10 +492,10 @@ mod tests {
         ] {
             let read = line(text, Tools::Both).unwrap();
             assert_eq!(read.stages[0].rows[0].unit, first, "{text}");
-            assert!(
-                read.stages[0].rows.iter().all(|row| row.name != "nearest 1/64 inch"),
-                "{text}"
-            );
+            let rows = &read.stages[0].rows;
+            let fraction = rows.iter().position(|row| row.name == "nearest 1/64 inch");
+            assert!(fraction.is_none_or(|at| at + 1 == rows.len()), "{text}");
+            assert!(fraction.is_some() || text != "150 km");
         }
         let part = line("1.5 m", Tools::Both).unwrap();
         assert!(part.stages[0].rows.iter().any(|row| row.name == "nearest 1/64 inch"));

@@ -223,8 +223,8 @@ impl Term {
 }
 
 impl Finding {
-    /// The number other programs read, with its unit: a row's in the unit it shows, one shown as a fraction in
-    /// inches, all others in the coherent SI unit.
+    /// The number other programs read, with its unit: a row's in the unit it shows, that of a row shown as a
+    /// fraction in inches, all others in the coherent SI unit.
     ///
     /// ```
     /// use shopmath::{convert, quantity::Unit, tools::Tools};
@@ -235,7 +235,7 @@ impl Finding {
     /// ```
     #[must_use]
     pub fn plain(&self, quantity: Quantity) -> (f64, Unit) {
-        if let (Style::InchFraction, Quantity::Length(length)) = (self.style, quantity)
+        if let (Id::Row(_), Style::InchFraction, Quantity::Length(length)) = (self.id, self.style, quantity)
             && let Some(fraction) = fraction::nearest(length)
         {
             return (fraction.inches(), Unit::Inch);

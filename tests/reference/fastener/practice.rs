@@ -307,6 +307,83 @@ fn a_stripping_hole_is_told_how_many_threads_it_needs() {
     );
 }
 
+/// The smaller fails first (DOMAIN, section 5).
+#[test]
+fn a_hole_stronger_than_the_bolt_never_strips() {
+    for (spec, into, engaged, slug, word) in [
+        ("200", "steel", "20", Slug::PastYield, "Would break"),
+        ("200", "a380", "20", Slug::PastYield, "Would break"),
+        // The hole pulls out at 53.0 kN, the bolt breaks at 46.4.
+        ("100", "a380", "13", Slug::PastYield, "Past yield"),
+        ("100", "a380", "8", Slug::Strips, "Strips the hole"),
+        ("48", "a380", "5", Slug::Strips, "Strips the hole"),
+        ("40", "a380", "9", Slug::Ok, "Believable, threads near their limit"),
+        ("40", "a380", "20", Slug::Ok, "Believable"),
+    ] {
+        let typed = [
+            ("thread", "M10"),
+            ("class", "8.8"),
+            ("spec", spec),
+            ("into", into),
+            ("engaged", engaged),
+        ];
+        let found = assessed(&typed).verdict.unwrap();
+        assert_eq!((found.slug, found.word), (slug, word), "{typed:?}: {}", found.sentence);
+        let told = found.sentence.contains("times the most it clamps with");
+        assert_eq!(told, word.contains("threads near"), "{}", found.sentence);
+    }
+}
+
+#[test]
+fn what_no_torque_tells_is_not_told() {
+    let of = |spec| assessed(&[("thread", "M10"), ("class", "8.8"), ("spec", spec), ("grip", "40")]);
+    let given = |spec, id| result(&of(spec), id);
+    assert_eq!(given("40", "past-yield"), Some(0.0));
+    for id in ["past-yield", "past-yield-share", "angle-clamp"] {
+        assert_eq!(given("200", id), None, "{id}");
+    }
+    assert!(given("30 N·m + 180°", "past-yield").unwrap() > 0.0);
+}
+
+#[test]
+fn no_verdict_hangs_on_a_hole_that_cannot_be_read() {
+    let typed = |key, text| {
+        let mut typed = vec![
+            ("thread", "M10"),
+            ("class", "8.8"),
+            ("spec", "40"),
+            ("into", "a380"),
+            ("engaged", "20"),
+            ("boss", "25"),
+        ];
+        typed.retain(|(known, _)| *known != key);
+        typed.push((key, text));
+        let mut bolt = BoltText::default();
+        for (key, text) in typed {
+            bolt.set(key, text);
+        }
+        assess(&resolve(&bolt))
+    };
+    for key in ["into", "engaged", "boss"] {
+        assert_eq!(typed(key, "x").verdict, None, "{key}");
+    }
+    assert!(typed("boss", "").verdict.is_some());
+    let turns = |engaged| result(&typed("engaged", engaged), "engagement-turns");
+    assert!(turns("20").is_some() && turns("x").is_none());
+}
+
+#[test]
+fn a_range_without_its_second_end_is_no_value() {
+    for (key, text) in [("mu", "0.1.."), ("spec", "35.."), ("grip", "40.."), ("wrench", "300..")] {
+        let mut bolt = BoltText::default();
+        bolt.set(key, text);
+        assert!(
+            resolve(&bolt).errors.iter().any(|error| error.key == key),
+            "{key} takes {text}"
+        );
+    }
+}
+
 #[test]
 fn a_stop_below_the_bolt_s_own_torque_says_why() {
     let notes = |spec| {

@@ -181,6 +181,19 @@ impl<T> Entry<T> {
         matches!(self, Self::Empty)
     }
 
+    /// Whether something was typed that is not to be used.
+    ///
+    /// ```
+    /// use shopmath::fastener::bolt::{BoltText, resolve};
+    /// let mut text = BoltText::default();
+    /// text.set("grip", "wide");
+    /// assert!(resolve(&text).grip.is_bad() && !resolve(&BoltText::default()).grip.is_bad());
+    /// ```
+    #[must_use]
+    pub fn is_bad(&self) -> bool {
+        matches!(self, Self::Bad)
+    }
+
     /// The value put through a function; what is empty or bad stays so.
     ///
     /// ```

@@ -111,22 +111,30 @@ struct Case {
     needed: Option<Length>,
     /// The load that breaks the bolt, where the threads in the hole hold less.
     outlasts: Option<Force>,
+    /// The most the bolt can clamp with: the load that breaks it.
+    most: Force,
     /// What would break the bolt before the torque is reached.
     broken: Option<Broken>,
 }
 
 impl Case {
-    /// Whether the threads in the hole, fewer than would outlast the bolt, hold little more than it clamps with.
+    /// Whether the threads in the hole give way below the top of the range, with a torque so many times as
+    /// large; the bolt breaks where it is the weaker.
+    fn strips(&self, times: f64) -> bool {
+        let pulls = (self.clamp.high * times).min(self.most);
+        self.strip.is_some_and(|strip| strip < pulls)
+    }
+
+    /// Whether the threads in the hole give way before the bolt and hold little more than it clamps with.
     fn threads_near(&self) -> bool {
-        let near = |strip: Force| strip < self.clamp.high * NEAR;
-        self.needed.is_some() && self.strip.is_some_and(near)
+        let near = |strip: Force| strip < self.most && strip < self.clamp.high * NEAR;
+        !self.strips(1.0) && self.strip.is_some_and(near)
     }
 
     /// Whether a torque alone, so many times as large, is one that books give.
     fn believable(&self, times: f64) -> bool {
         let share = self.share.map(|share| share.value * times);
-        let holds = self.strip.is_none_or(|strip| strip >= self.clamp.high * times);
-        holds && share.high >= LOW && share.mid <= USUAL && share.high <= SLIPPERY
+        !self.strips(times) && share.high >= LOW && share.mid <= USUAL && share.high <= SLIPPERY
     }
 }
 
@@ -167,7 +175,12 @@ pub(super) fn verdict(common: &Common<'_>) -> (Option<Verdict>, Vec<&'static str
 fn case(common: &Common<'_>) -> Option<Case> {
     let resolved = common.resolved;
     let turns = resolved.spec.as_given()?.turns();
+    // What cannot be read may be what the threads in the hole hang on.
+    if resolved.into.is_bad() || resolved.engaged.is_bad() || resolved.boss.is_bad() {
+        return None;
+    }
     let clamp = common.final_clamp()?;
+    let most = break_load(&common.bolt?.thread, resolved.class.given()?.tensile);
     // Threads in a hole that are given count, even beside a nut: the section shows their margin.
     let strip = common.hold.as_ref().and_then(|hold| hold.strip);
     let strip = strip.map(|strip| strip.load);
@@ -188,6 +201,7 @@ fn case(common: &Common<'_>) -> Option<Case> {
             strip,
             needed,
             outlasts,
+            most,
             broken,
         });
     }
@@ -205,6 +219,7 @@ fn case(common: &Common<'_>) -> Option<Case> {
         strip,
         needed,
         outlasts,
+        most,
         broken,
     })
 }
@@ -227,7 +242,7 @@ fn slug(case: &Case) -> Slug {
     } else {
         case.believable(1.0)
     };
-    if case.strip.is_some_and(|strip| strip < case.clamp.high) {
+    if case.strips(1.0) {
         Slug::Strips
     } else if case.passes.mid {
         Slug::PastYield

@@ -401,6 +401,10 @@ pub fn limit_behind(text: &str) -> Option<&str> {
 /// Whether what stands behind a value says something of it and is no value itself: `max.`, `(oiled)`, the
 /// mark of a footnote, or what closes an entry of a pasted list.
 fn is_note(rest: &str) -> bool {
+    // A range whose second end is missing, and no full stop.
+    if rest.trim_start().starts_with("..") {
+        return false;
+    }
     let rest = rest.trim_matches(closes);
     let bracketed = rest.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
     rest.is_empty()
@@ -440,13 +444,27 @@ fn value_starts(text: &str, from: usize) -> impl Iterator<Item = usize> + '_ {
                 || after.starts_with(". ")
                 || matches!(word, Some("st" | "nd" | "rd" | "th")))
     };
+    // `5W-30` is the grade of an oil.
+    let grade = |tail: &str| {
+        let digits = |text: &str| text.len() - text.trim_start_matches(|letter: char| letter.is_ascii_digit()).len();
+        let cold = digits(tail);
+        let warm = tail.get(cold..).and_then(|rest| rest.strip_prefix(['W', 'w']));
+        let warm = warm.map(|rest| rest.trim_start_matches('-'));
+        let is_warm = |rest: &str| {
+            digits(rest) == 2
+                && !rest
+                    .get(2..)
+                    .is_some_and(|after| after.starts_with(char::is_alphabetic))
+        };
+        (1..=2).contains(&cold) && warm.is_some_and(is_warm)
+    };
     // `- Idler` is an entry of a list.
     let bullet = |tail: &str| {
         let after = tail.trim_start_matches(['-', '–', '−']);
         after.len() < tail.len() && after.trim_start().starts_with(char::is_alphabetic)
     };
     let tail = text.trim_start();
-    let begins_with_value = from == 0 && tail.starts_with(opens) && !counts(tail) && !bullet(tail);
+    let begins_with_value = from == 0 && tail.starts_with(opens) && !counts(tail) && !bullet(tail) && !grade(tail);
     let (mut before, mut previous) = (' ', ' ');
     text.char_indices()
         .filter(move |(_, letter)| {
@@ -457,7 +475,7 @@ fn value_starts(text: &str, from: usize) -> impl Iterator<Item = usize> + '_ {
             starts_word && opens(*letter)
         })
         .map(|(index, _)| index)
-        .filter(move |index| *index >= from && !text.get(*index..).is_some_and(counts))
+        .filter(move |index| *index >= from && !text.get(*index..).is_some_and(|tail| counts(tail) || grade(tail)))
         .take(if begins_with_value { 1 } else { usize::MAX })
 }
 

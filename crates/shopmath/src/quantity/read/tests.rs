@@ -12,6 +12,16 @@ fn number(text: &str) -> f64 {
 }
 
 #[test]
+fn the_grade_of_an_oil_is_no_power() {
+    for text in ["5W-30", "Engine oil 0W20", "15W-40 part synthetic"] {
+        assert!(line(text).is_err(), "{text}");
+    }
+    for (text, high) in [("Engine oil 5W-30: 4.2 L", 4.2), ("5W-30W", 30.0), ("bulb 21W", 21.0)] {
+        assert_eq!(line(text).unwrap().stages[0].value.high.value, high, "{text}");
+    }
+}
+
+#[test]
 fn a_fraction_without_a_unit_is_no_millimetres() {
     for (text, offered) in [
         ("1/2", ["1/2 in", "0.5 mm"]),

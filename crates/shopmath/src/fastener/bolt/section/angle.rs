@@ -35,7 +35,10 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
         }
     }
     if let (Some(turning), Some(turned)) = (common.turning, common.turned) {
-        section.findings.extend(clamp(common, &turning, &turned, turns));
+        // A bolt that a torque alone takes past yield is somewhere no torque tells.
+        if turns || !turned.torque_yields.high {
+            section.findings.extend(clamp(common, &turning, &turned, turns));
+        }
         section.findings.extend(past(common, &turning, &turned));
         if turns {
             section.findings.extend(scatter(common, &turned));
@@ -190,23 +193,25 @@ fn past(common: &Common<'_>, turning: &Turning, turned: &Turned) -> Vec<Finding>
         ],
         sources::ANGLE,
     );
-    let mut findings = vec![
-        found(
-            "angle-to-yield",
-            "angle from the torque to yield",
-            turned.angle_to_yield,
-            Unit::Degree,
-            (STIFFNESS, to_yield),
-        ),
+    // How far the torque alone has stretched it no torque tells.
+    let told = !turned.torque_yields.mid;
+    let mut findings = vec![found(
+        "angle-to-yield",
+        "angle from the torque to yield",
+        turned.angle_to_yield,
+        Unit::Degree,
+        (STIFFNESS, to_yield),
+    )];
+    findings.extend(told.then(|| {
         found(
             "past-yield",
             "stretched for good",
             turned.past_yield.mid,
             Unit::Millimetre,
             ("clamp load held at yield", plastic),
-        ),
-    ];
-    findings.extend(common.stiffness.map(|stiffness| {
+        )
+    }));
+    findings.extend(common.stiffness.filter(|_| told).map(|stiffness| {
         let yielding = stiffness.body.yielding();
         let share = Working::new(
             "stretch for good over the length that yields; a full shank is stronger and does not",

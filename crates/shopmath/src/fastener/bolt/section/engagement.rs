@@ -4,6 +4,7 @@ use super::{Section, area, found, length, load, stress};
 use crate::caution::fastener as cautions;
 use crate::fastener::bolt::common::{Common, Hold};
 use crate::fastener::bolt::field::SectionId;
+use crate::fastener::bolt::resolve::Entry;
 use crate::fastener::engagement::{Required, Strip, Weaker, boss_factor, break_load, external_area, internal_area};
 use crate::fastener::material::Material;
 use crate::fastener::si::{metres, newton_metres, ratio};
@@ -33,7 +34,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
         if common.outlasts_hole().is_some() {
             section.cautions.push(cautions::HOLE_IS_WEAKER);
         }
-        section.findings.extend(lengths(hold, resolved.engaged.given()));
+        section.findings.extend(lengths(hold, &resolved.engaged));
         if let (Some(insert), Some(engaged)) = (hold.with_insert, resolved.engaged.given()) {
             section.findings.push(with_insert(hold, &insert, engaged));
             section.notes.push(NOTE_INSERT.into());
@@ -176,7 +177,9 @@ fn boss_term(hold: &Hold) -> Term {
     Term::new("C1", "thin boss", factor.unwrap_or(ratio(1.0)), Unit::Number)
 }
 
-fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
+fn lengths(hold: &Hold, engaged: &Entry<Length>) -> Vec<Finding> {
+    let unread = engaged.is_bad();
+    let engaged = engaged.given();
     let Hold {
         engagement,
         material,
@@ -214,7 +217,7 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
     } else {
         "full threads needed"
     };
-    vec![
+    let mut findings = vec![
         found(
             "engagement-required",
             "full threads needed, length",
@@ -237,14 +240,17 @@ fn lengths(hold: &Hold, engaged: Option<Length>) -> Vec<Finding> {
             ("shear strength of the hole", by_shear),
         ),
         rule_of_thumb(thread.diameter, material),
-        found(
+    ];
+    if !unread {
+        findings.push(found(
             "engagement-turns",
             turns_name,
             turns_of / thread.pitch,
             Unit::Number,
             ("length over pitch", turns),
-        ),
-    ]
+        ));
+    }
+    findings
 }
 
 fn required_terms(hold: &Hold, required: &Required) -> Vec<Term> {

@@ -67,7 +67,7 @@ pub(super) fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     let weaker = case.outlasts.filter(|_| slug != Slug::Strips && case.broken.is_none());
     let weaker = weaker.map_or_else(String::new, |breaks| weaker_hole(case, breaks));
     let mut sentence = format!("{weaker}{said}{}.", assumed(resolved, case.turns));
-    if case.threads_near() && slug != Slug::Strips && weaker.is_empty() {
+    if case.threads_near() && weaker.is_empty() {
         sentence.push_str(&threads(case));
     }
     let units = other_units(resolved, case, slug);
