@@ -140,6 +140,7 @@ fn what_manuals_print_in_their_own_ways_is_read_and_what_could_mean_two_things_i
         phone.until_row(unit, value, 1e-10)?;
     }
     // Of a way the fraction of an inch comes last.
+    phone.type_into("q", "5 km")?;
     phone.until_true(
         "the fraction of an inch last",
         "return [...document.querySelectorAll('[data-row]')].at(-1)?.dataset.row === 'in-fraction'",
@@ -158,8 +159,10 @@ fn what_manuals_print_in_their_own_ways_is_read_and_what_could_mean_two_things_i
     phone.until_text("#q-error", "Type 60000 or 60")?;
     phone.tap(".fault .chip")?;
     phone.until_row("mi", 37_282.271_534_24, 1e-10)?;
-    // In a list the other lines stay as they are, empty ones too.
+    // In a list the field says how many lines are at fault; the others stay as they are, empty ones too.
     phone.type_into("q", "60 N·m\n\n60.000 km")?;
+    phone.until_text("#q-error", "1 not read")?;
+    ensure!(phone.attribute("#q", "aria-invalid")?.as_deref() == Some("true"));
     phone.tap("[data-line='2'] .chip")?;
     phone.until("the line in its place", || {
         Ok((phone.field("q")? == "60 N·m\n\n60000 km").then_some(()))

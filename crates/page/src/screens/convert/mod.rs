@@ -119,14 +119,19 @@ pub(crate) fn Convert(props: &Props) -> Html {
     };
     let ontake = act.reform(Action::Type);
     let read = read(&typed.text, props.settings.tools);
-    let invalid = matches!(&read, Read::One(Err(_))).then_some("true");
+    let unread = unread(&read);
+    let invalid = (unread > 0).then_some("true");
     let described = invalid.map(|_| "q-error");
     let shown = pace::shown("q", &typed.text);
     let lines = typed.text.lines().count().clamp(1, 6).to_string();
     html! {
         <>
             <div class="entry">
-                <label class="entry-label" for="q">{ "Spec as the manual prints it, one per line" }</label>
+                <div class="entry-head">
+                    <label class="entry-label" for="q">{ "Spec as printed, one per line" }</label>
+                    // In a line that is there anyway, so that the list does not jump while one types.
+                    if let (Read::List(_), Some(_)) = (&read, invalid) { <p id="q-error" class="entry-wrong">{ format!("{unread} not read") }</p> }
+                </div>
                 <div class="entry-box">
                     <textarea id="q" name="q" ref={field} rows={lines} value={shown.clone()} {oninput}
                         aria-invalid={invalid} aria-describedby={described} autocomplete="off" autocapitalize="off"
@@ -188,6 +193,20 @@ fn read(text: &str, tools: Tools) -> Read {
     }
 }
 
+/// How many lines cannot be read; those without a figure are no specs.
+fn unread(read: &Read) -> usize {
+    match read {
+        Read::One(Err(_)) => 1,
+        Read::List(lines) => {
+            let lines = lines.iter().enumerate();
+            lines
+                .filter(|(index, (line, read))| read.is_err() && convert::words(line, *index == 0).is_none())
+                .count()
+        }
+        _ => 0,
+    }
+}
+
 fn answers(read: &Read, text: &AttrValue, ontake: &Callback<String>, places: &Places) -> Html {
     match read {
         Read::Nothing => examples(ontake),
@@ -226,13 +245,6 @@ fn spoken(read: &Read) -> String {
         Read::Nothing => String::new(),
         Read::One(Ok(conversion)) => first(conversion).unwrap_or_default(),
         Read::One(Err(fault)) => fault.misread.to_string(),
-        Read::List(lines) => format!(
-            "{} lines, {} not read",
-            lines.len(),
-            lines
-                .iter()
-                .filter(|(line, read)| read.is_err() && convert::words(line, false).is_none())
-                .count()
-        ),
+        Read::List(lines) => format!("{} lines, {} not read", lines.len(), unread(read)),
     }
 }

@@ -24,7 +24,7 @@ pub(super) fn word(case: &Case, slug: Slug, by_design: bool) -> &'static str {
     match slug {
         _ if by_design => "Yields by design",
         _ if case.broken.is_some() => "Would break",
-        Slug::Ok if case.threads_near() => "Believable, threads near their limit",
+        Slug::Ok if case.threads_near() => "Threads near their limit",
         Slug::Ok if case.passes.high => "Believable, near the top",
         Slug::Ok => "Believable",
         Slug::Low => "Low",
