@@ -8,7 +8,7 @@ pub const ENGINE_OFF: Caution = Caution {
     text: "Engine off, key out. Keep fingers, sleeves and hair away from belt and fan; an electric fan can start by itself.",
 };
 
-/// For the whole Belt screen: the tensioner.
+/// For the tensioner, whatever is worked out of it.
 pub const SPRING_FORCE: Caution = Caution {
     slug: "spring-force",
     text: "The tensioner's spring can break fingers. Hold it with a long tool that cannot slip, let it back slowly, never let it snap.",

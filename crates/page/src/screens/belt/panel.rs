@@ -165,7 +165,7 @@ pub(super) fn Panel(props: &Props) -> Html {
         let [x, y, low, high] = arm.standing;
         html! {
             <>
-                <p class="note">{ "The tensioner’s arm. Stops: its angle from the right, anticlockwise." }</p>
+                <p class="note">{ "The tensioner’s arm: a first guess until you measure it. Stops: its angle from the right, anticlockwise." }</p>
                 <form class="form">
                     { field(PulleyEntry::PivotAcross, "pivot-x", "Pivot x, mm", x) }
                     { field(PulleyEntry::PivotUp, "pivot-y", "Pivot y, mm", y) }
@@ -182,10 +182,13 @@ pub(super) fn Panel(props: &Props) -> Html {
                 <form class="form">
                     { field(PulleyEntry::Around, "pulley-around", "String once round, mm", String::new()) }
                     { field(PulleyEntry::Ratio, "pulley-ratio", "Turns per turn of pulley 1", String::new()) }
-                    { from(&draft, 0, text, "Tape from") }
-                    { field(PulleyEntry::FirstDistance, "tape-1", "Centre to centre, mm", String::new()) }
-                    { from(&draft, 1, text, "and from") }
-                    { field(PulleyEntry::SecondDistance, "tape-2", "Centre to centre, mm", String::new()) }
+                    // From two others, which a drive of two pulleys has not.
+                    if *count > 2 {
+                        { from(&draft, 0, index, text) }
+                        { field(PulleyEntry::FirstDistance, "tape-1", "Centre to centre, mm", String::new()) }
+                        { from(&draft, 1, index, text) }
+                        { field(PulleyEntry::SecondDistance, "tape-2", "Centre to centre, mm", String::new()) }
+                    }
                 </form>
                 { places(props, &draft) }
             </>
@@ -271,8 +274,8 @@ fn own_field(row: &Row<'_>) -> Html {
     }
 }
 
-/// The pulley a tape is laid from.
-fn from(draft: &UseReducerHandle<Draft>, which: usize, text: &DriveText, label: &'static str) -> Html {
+/// The pulley a tape is laid from, to the one `of` the panel.
+fn from(draft: &UseReducerHandle<Draft>, which: usize, of: usize, text: &DriveText) -> Html {
     let names = names(text);
     let dispatcher = draft.dispatcher();
     let onchange = Callback::from(move |event: Event| {
@@ -281,12 +284,12 @@ fn from(draft: &UseReducerHandle<Draft>, which: usize, text: &DriveText, label: 
         }
     });
     let chosen = draft.from.get(which).copied();
-    let id = if which == 0 { "tape-from-1" } else { "tape-from-2" };
+    let [id, label] = [["tape-from-1", "Tape from"], ["tape-from-2", "and from"]][which];
     html! {
         <div class="field">
             <label for={id}>{ label }</label>
             <select {id} {onchange}>
-                { for names.iter().enumerate().map(|(index, name)| html! { <option key={index} value={index.to_string()} selected={chosen == Some(index)}>{ name }</option> }) }
+                { for names.iter().enumerate().filter(|(index, _)| *index != of).map(|(index, name)| html! { <option key={index} value={index.to_string()} selected={chosen == Some(index)}>{ name }</option> }) }
             </select>
         </div>
     }

@@ -1,8 +1,10 @@
 //! The belt to order on top, and the sections: fields, findings, cautions.
 
+use crate::views::caution::caution;
 use crate::views::field::Field as View;
 use crate::views::finding::{Finding, amount, in_words};
 use crate::views::jumps::{heading, jumps};
+use shopmath::caution::drive::SPRING_FORCE;
 use shopmath::drive::bench::drawing::Disc;
 use shopmath::drive::bench::{Assessment, Candidate, DriveText, FIELDS, Section};
 use shopmath::field::{Field, FieldFault, Reads};
@@ -155,6 +157,7 @@ pub(super) fn PartView(props: &PartProps) -> Html {
     html! {
         <section class="part" id={format!("part-{id}")}>
             { heading(id, title) }
+            if id == "tensioner" { { caution(&SPRING_FORCE) } }
             <p class="note">{ note }</p>
             <form class="form">{ for fields(part).map(|descriptor| field(descriptor, whole, text, onset)) }</form>
             { for found.iter().map(|section| rows(whole, section, *tools)) }
