@@ -75,7 +75,12 @@ fn it_reads_in_the_sun_and_in_the_dark() -> Outcome {
             &format!("return document.documentElement.dataset.theme === '{theme}'"),
         )?;
         // A verdict has a plate of its own; so have a caution and an error.
-        for (spec, slug) in [("60 N·m", "ok"), ("5 N·m", "low"), ("150 N·m", "strips"), ("tight", "")] {
+        for (spec, slug) in [
+            ("60 N·m", "ok"),
+            ("5 N·m", "low"),
+            ("150 N·m", "past-yield"),
+            ("tight", ""),
+        ] {
             phone.type_into("spec", spec)?;
             let wanted = if slug.is_empty() {
                 ".verdict.waiting".into()
@@ -91,6 +96,28 @@ fn it_reads_in_the_sun_and_in_the_dark() -> Outcome {
         phone.screenshot(&format!("bolt-{theme}"))?;
     }
     Ok(())
+}
+
+/// The tabs stand at the side, and the answer is in sight beside them.
+#[test]
+fn on_its_side_the_phone_shows_the_verdict() -> Outcome {
+    let server = Server::start()?;
+    let phone = at(&server, &[("thread", "M10"), ("class", "10.9"), ("spec", "60 N·m")])?;
+    phone.make(844, 390)?;
+    phone.until_true(
+        "the verdict in sight beside the tabs",
+        "const word = document.querySelector('.verdict-share').getBoundingClientRect(); \
+         const tabs = document.querySelector('.tabs').getBoundingClientRect(); \
+         return innerHeight === 390 && scrollY === 0 && word.bottom <= innerHeight && word.left >= tabs.right \
+         && tabs.height >= innerHeight - 1 && document.documentElement.scrollWidth <= innerWidth",
+    )?;
+    let (seen, small, close): (usize, Vec<String>, Vec<String>) = phone.script(TARGETS, Vec::new())?;
+    ensure!(
+        seen > 20 && small.is_empty() && close.is_empty(),
+        "{seen}: {small:#?} {close:#?}"
+    );
+    phone.tap(".tabs a[href^='#/belt']")?;
+    phone.until_text("h1", "Belt")
 }
 
 #[test]

@@ -39,7 +39,11 @@ impl Phone {
 
     /// Makes the phone so many points wide.
     pub fn make_wide(&self, width: u32) -> Result<()> {
-        let height = super::engine::HEIGHT;
+        self.make(width, super::engine::HEIGHT)
+    }
+
+    /// Makes the phone so many points wide and high.
+    pub fn make(&self, width: u32, height: u32) -> Result<()> {
         match self.line() {
             Line::DevTools => {
                 let screen = json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": true });

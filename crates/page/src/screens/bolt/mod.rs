@@ -161,7 +161,7 @@ fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
                 <p class="verdict-share"><span class="number">{ times }</span><span class="unit">{ " times yield" }</span></p>
             } else if let Some(share) = share { <p class="verdict-share">{ amount(share, share.unit, false) }<span class="unit">{ " of yield" }</span></p> }
             if form.text.has("adapter") && let Some(setting) = section::finding(whole, "wrench-setting") {
-                <p>{ "Set the wrench to " }<strong>{ amount(setting, setting.unit, false) }</strong></p>
+                <p class="verdict-set">{ "Set the wrench to " }<strong>{ amount(setting, setting.unit, false) }</strong></p>
             }
             <p>{ sentence(verdict) }</p>
             <Sketch drawn={share::share(verdict)} />
