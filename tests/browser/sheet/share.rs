@@ -161,6 +161,78 @@ fn links_that_cannot_be_read_say_why() -> Outcome {
     Ok(())
 }
 
+/// Opens a link that would unpack to 90 MB, and counts what the page takes of it.
+const SWELLS: &str = "return (async () => { \
+     const packed = new Blob([new Uint8Array(9e7).fill(32)]).stream().pipeThrough(new CompressionStream('deflate-raw')); \
+     const bytes = new Uint8Array(await new Response(packed).arrayBuffer()); \
+     const letters = btoa(bytes.reduce((text, byte) => text + String.fromCharCode(byte), '')); \
+     window.taken = 0; \
+     const { read } = ReadableStreamDefaultReader.prototype; \
+     ReadableStreamDefaultReader.prototype.read = async function () { \
+       const got = await read.call(this); window.taken += got.value?.length ?? 0; return got; }; \
+     location.hash = '#/s/1.' + letters.replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, ''); \
+     return letters.length })()";
+
+#[test]
+fn a_link_packed_to_swell_is_not_unpacked() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/sheet")?;
+    let letters: usize = phone.script(SWELLS, Vec::new())?;
+    ensure!(letters < shopmath::sheet::link::LETTERS, "{letters}");
+    phone.until_text("#link-error", "larger than")?;
+    let taken: usize = phone.script("return window.taken", Vec::new())?;
+    ensure!((1_000_000..3_000_000).contains(&taken), "{taken} bytes were unpacked");
+    Ok(())
+}
+
+#[test]
+fn a_link_made_by_another_deflate_is_read_and_the_pages_own_is_read_elsewhere() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    bring_in(&phone, &[long_sheet()])?;
+    phone.tap("[data-sheet='long'] a")?;
+    phone.tap("#share-sheet")?;
+    let link = phone.field("share-link")?;
+    let (_, payload) = link.split_once("#/s/").context("a link to a sheet")?;
+    let sheet = shopmath::sheet::link::decode(payload)?;
+    ensure!(Some(sheet.notes.as_str()) == long_sheet()["notes"].as_str());
+    phone.open(&format!("#/s/{}", shopmath::sheet::link::encode(&sheet)?))?;
+    phone.until_text(".paper .lines", &sheet.notes)
+}
+
+#[test]
+fn the_link_follows_what_is_typed() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    new_sheet(&phone)?;
+    phone.tap("#share-sheet")?;
+    phone.type_into("sheet-notes", "One bolt left")?;
+    until_kept(&phone)?;
+    phone.until("the link to the sheet as it stands", || {
+        let link = phone.field("share-link")?;
+        let (_, payload) = link.split_once("#/s/").context("a link to a sheet")?;
+        Ok((shopmath::sheet::link::decode(payload)?.notes == "One bolt left").then_some(()))
+    })
+}
+
+#[test]
+fn a_browser_that_cannot_deflate_says_so_and_still_gives_the_file() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    bring_in(&phone, &[long_sheet()])?;
+    phone.tap("[data-sheet='long'] a")?;
+    phone.script::<()>(
+        "delete window.CompressionStream; delete window.DecompressionStream",
+        Vec::new(),
+    )?;
+    phone.tap("#share-sheet")?;
+    phone.until_text("#share-trouble", "cannot put a sheet into a link. Save it as a file")?;
+    ensure!(phone.download("#export-sheet")?.0 == "long-sheet.json");
+    phone.script::<()>("location.hash = '#/s/1.AAAA'", Vec::new())?;
+    phone.until_text("#link-error", "Ask for the sheet as a file")
+}
+
 #[test]
 fn a_clipboard_that_is_blocked_says_so() -> Outcome {
     let server = Server::start()?;

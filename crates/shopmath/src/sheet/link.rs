@@ -2,8 +2,8 @@
 //! the letters an address leaves alone (RFC 4648, the alphabet for URLs, without padding).
 //!
 //! Where a deflate is at hand already, as in a browser, [`body`] and [`text`] are the two ends of
-//! [`encode`], and [`packed`] and [`sheet`] those of [`decode`]: a program that calls only them does
-//! not carry this one's, 13 KB of the module after brotli. Splitting a long link is the page's affair.
+//! [`encode`], and [`packed`] and [`sheet`] those of [`decode`]: a program that calls only them, as the
+//! page, does not carry this one's, 13 KB of the module after brotli.
 
 use super::fault::SheetFault;
 use super::model::{SCHEMA, Sheet};

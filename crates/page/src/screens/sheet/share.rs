@@ -7,7 +7,7 @@ use crate::awake::use_awake;
 use crate::route::Route;
 use crate::views::button::Button;
 use shopmath::sheet::code::{self, Code, MARGIN};
-use shopmath::sheet::link as sheet_link;
+use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -23,24 +23,49 @@ impl PartialEq for Props {
     }
 }
 
-/// The link and the code. Everything in them is the sheet as it stands.
+/// The link and the code. Everything in them is the sheet as it stands, a moment after it has changed.
 #[component]
 pub(super) fn LinkAndCode(props: &Props) -> Html {
     // Whoever scans the code takes a while to hold still.
     use_awake(true);
     let copied = use_state(|| None::<bool>);
-    let payload = match sheet_link::encode(&props.job.sheet) {
+    let packed = use_state(|| None);
+    let sheet = &props.job.sheet;
+    {
+        let packed = packed.clone();
+        use_effect_with(sheet.clone(), move |sheet| {
+            let wanted = Rc::new(Cell::new(true));
+            let (sheet, still) = (sheet.clone(), wanted.clone());
+            spawn_local(async move {
+                let payload = carry::pack(&sheet).await;
+                if still.get() {
+                    packed.set(Some((sheet, payload)));
+                }
+            });
+            move || wanted.set(false)
+        });
+    }
+    let Some((of, payload)) = &*packed else {
+        return html! {};
+    };
+    let payload = match payload {
         Ok(payload) => payload,
-        Err(fault) => {
-            return html! { <p class="fault" id="share-trouble">{ fault.to_string() }{ " Save it as a file and send that." }</p> };
+        Err(words) => {
+            return html! { <p class="fault" id="share-trouble">{ words.clone() }{ " Save it as a file and send that." }</p> };
         }
     };
-    let address = address::whole(&Route::shared(payload));
+    let address = address::whole(&Route::shared(payload.clone()));
     let copy = {
-        let (address, copied) = (address.clone(), copied.clone());
+        // A link to the sheet as it was a moment ago is none to copy.
+        let (address, copied) = ((of == sheet).then(|| address.clone()), copied.clone());
         Callback::from(move |_: MouseEvent| {
             let (address, copied) = (address.clone(), copied.clone());
-            spawn_local(async move { copied.set(Some(carry::copy(address).await)) });
+            spawn_local(async move {
+                copied.set(Some(match address {
+                    Some(address) => carry::copy(address).await,
+                    None => false,
+                }));
+            });
         })
     };
     let letters = address.len();

@@ -1,14 +1,14 @@
 //! A sheet that came in a link: shown to read, kept only when asked to.
 
+use super::carry;
 use super::desk::Desk;
 use super::job::Job;
 use super::paper::paper;
 use crate::keep;
-use crate::views::button::Button;
-
 use crate::route::{Route, Screen};
 use crate::settings::SettingsHandle;
-use shopmath::sheet::{Sheet, link};
+use crate::views::button::Button;
+use shopmath::sheet::Sheet;
 use shopmath::tools::Tools;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -20,22 +20,27 @@ pub(super) struct Props {
     pub(super) desk: Desk,
 }
 
-/// The preview.
+/// The preview. Each link has its own; it is drawn once the browser has unpacked it.
 #[component]
 pub(super) fn Shared(props: &Props) -> Html {
-    let read = use_memo(props.payload.clone(), |payload| link::decode(payload));
+    let read = use_state(|| None::<Result<Sheet, String>>);
+    {
+        let read = read.clone();
+        use_effect_with(props.payload.clone(), move |payload| {
+            let payload = payload.clone();
+            spawn_local(async move { read.set(Some(carry::unpack(&payload).await)) });
+        });
+    }
     let tools = props.settings.tools;
-    let job = use_memo((props.payload.clone(), tools), |(_, tools)| {
-        read.as_ref()
-            .as_ref()
-            .ok()
-            .map(|sheet| Job::new(sheet.clone(), *tools, &keep::today()))
+    let job = use_memo((read.is_some(), tools), |(_, tools)| {
+        let sheet = read.as_ref()?.as_ref().ok()?;
+        Some(Job::new(sheet.clone(), *tools, &keep::today()))
     });
     let list = html! { <a class="chip" href={Route::bare(Screen::Sheet).print()}>{ "All sheets" }</a> };
     let job = match (&*read, &*job) {
-        (Ok(_), Some(job)) => job,
-        (Err(fault), _) => {
-            return html! { <section class="unbuilt"><p class="fault" id="link-error" role="alert">{ fault.to_string() }</p>{ list }</section> };
+        (_, Some(job)) => job,
+        (Some(Err(words)), _) => {
+            return html! { <section class="unbuilt"><p class="fault" id="link-error" role="alert">{ words.clone() }</p>{ list }</section> };
         }
         _ => return html! {},
     };
