@@ -190,6 +190,7 @@ fn tables_open_in_a_spreadsheet_and_run_nothing_there() -> Outcome {
     let (name, bytes) = phone.download("#export-bolts")?;
     ensure!(name == format!("{id}-bolts.csv"), "{name}");
     phone.until_text("#handed", &format!("{name} was handed to the browser."))?;
+    ensure!(bytes.starts_with("\u{feff}".as_bytes()), "no byte order mark");
     let bolts = table(&bytes)?;
     ensure!(bolts.len() == 4);
     let row = |number: usize| bolts[number].iter().collect::<Vec<_>>();

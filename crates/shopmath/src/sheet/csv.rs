@@ -1,9 +1,13 @@
-//! Fasteners and parts as tables for a spreadsheet: RFC 4180, one header line, texts as typed.
+//! Fasteners and parts as tables for a spreadsheet: RFC 4180, one header line, texts as typed, UTF-8 behind
+//! a byte order mark, without which some spreadsheets read `N·m` as `NÂ·m`.
 //!
 //! A text that a spreadsheet would run as a formula gets an apostrophe before it, which shows it as
 //! text. CSV goes out only; what comes in is the JSON of [`super::file`](mod@super::file).
 
 use super::model::{Fastener, Part, Sheet};
+
+/// Says that what follows is Unicode.
+const BYTE_ORDER_MARK: char = '\u{feff}';
 
 /// What opens a formula in some spreadsheet.
 const OPENS_FORMULA: [char; 6] = ['=', '+', '-', '@', '\t', '\r'];
@@ -14,7 +18,7 @@ const OPENS_FORMULA: [char; 6] = ['=', '+', '-', '@', '\t', '\r'];
 /// ```
 /// use shopmath::sheet::{csv, demo};
 /// let table = csv::fasteners(&demo::sheet());
-/// assert!(table.starts_with("label,thread,class,spec,count,head,drive,single-use,replaced,done,readings\r\n"));
+/// assert!(table.starts_with("\u{feff}label,thread,class,spec,count,head,drive,single-use,replaced,done,readings\r\n"));
 /// ```
 #[must_use]
 pub fn fasteners(sheet: &Sheet) -> String {
@@ -40,7 +44,7 @@ pub fn fasteners(sheet: &Sheet) -> String {
 /// use shopmath::sheet::{csv, demo};
 /// let table = csv::parts(&demo::sheet());
 /// let lines: Vec<&str> = table.split("\r\n").collect();
-/// assert_eq!(lines[0], "label,count,price,currency,done");
+/// assert_eq!(lines[0], "\u{feff}label,count,price,currency,done");
 /// assert_eq!(lines[2], "Idler pulley,2,31.90,EUR,yes");
 /// ```
 #[must_use]
@@ -80,7 +84,8 @@ fn tick(on: bool) -> String {
 }
 
 fn table<const COLUMNS: usize>(header: [&str; COLUMNS], rows: impl Iterator<Item = [String; COLUMNS]>) -> String {
-    let mut text = header.join(",");
+    let mut text = String::from(BYTE_ORDER_MARK);
+    text.push_str(&header.join(","));
     text.push_str("\r\n");
     for row in rows {
         text.push_str(&row.map(|cell| quoted(&guarded(&cell))).join(","));
@@ -124,7 +129,7 @@ mod tests {
             currency: "EUR".into(),
             ..Sheet::new("a")
         };
-        let table = "label,count,price,currency,done\r\n\"Belt, \"\"6PK1453\"\"\nribbed\",1,\"12,50\",EUR,\r\n";
+        let table = "\u{feff}label,count,price,currency,done\r\n\"Belt, \"\"6PK1453\"\"\nribbed\",1,\"12,50\",EUR,\r\n";
         assert_eq!(parts(&sheet), table);
     }
 
