@@ -30,8 +30,13 @@ fn try_download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
     link.set_href(&url);
     link.set_download(name);
     link.click();
-    // The browser has taken hold of the file by the time the click returns.
-    Url::revoke_object_url(&url)
+    // Safari takes hold of the file only after the click.
+    let revoke = move || {
+        // Refused by no browser.
+        let _ = Url::revoke_object_url(&url);
+    };
+    Timeout::new(60_000, revoke).forget();
+    Ok(())
 }
 
 /// Hands sheets over as one file, or says why there is none.
