@@ -342,6 +342,8 @@ fn grouped(digits: &str) -> String {
 /// Three figures and a power of ten.
 fn scientific(value: f64) -> String {
     let order = floor_log10(value.abs());
+    // What rounds to 10.00 is 1.00 of the next power.
+    let order = order + i32::from((value.abs() / 10_f64.powi(order) * 100.0).round() >= 1000.0);
     let raised: String = order
         .to_string()
         .chars()
@@ -413,6 +415,9 @@ mod tests {
             (3.94e-17, 0.0, "3.94\u{a0}×\u{a0}10⁻¹⁷"),
             (0.0, 1.0, "0"),
             (1e-311, 0.0, "0"),
+            (9.996e10, 0.0, "1.00\u{a0}×\u{a0}10¹¹"),
+            (9.994e10, 0.0, "9.99\u{a0}×\u{a0}10¹⁰"),
+            (-9.996e-6, 0.0, "−1.00\u{a0}×\u{a0}10⁻⁵"),
             (3e-308, 0.0, "3.00\u{a0}×\u{a0}10⁻³⁰⁸"),
         ] {
             assert_eq!(rounded(value, step), text, "{value} at {step}");
