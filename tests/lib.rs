@@ -27,6 +27,10 @@ pub enum Mark {
     CommonPractice,
 }
 
+/// Says of a check, in place of a mark, that it has the same figure written down twice: it guards against a slip
+/// of the pen and is no evidence for the figure.
+pub const TRANSCRIPTION: &str = "transcription";
+
 /// Fails unless the two values agree; the same whichever way round they are given.
 ///
 /// # Panics
