@@ -1,6 +1,14 @@
 //! Where a number comes from: each publication once, with what is taken from it and its mark.
 //! The sources of each field of calculators stand in a file of their own below.
 
+/// Sources by name, publication, part and mark, behind the name of the list that has them all.
+macro_rules! sources {
+    ($(#[$said:meta])* $seen:vis $list:ident $($(#[$doc:meta])* $name:ident = $publication:literal, $part:literal, $mark:ident;)*) => {
+        $($(#[$doc])* pub const $name: Source = Source { publication: $publication, part: $part, mark: Mark::$mark };)*
+        $(#[$said])* $seen const $list: &[Source] = &[$($name),*];
+    };
+}
+
 pub mod drive;
 pub mod fastener;
 
@@ -64,36 +72,22 @@ impl Source {
     }
 }
 
-/// NIST SP 811: factors between units, from exact definitions.
-pub const UNITS: Source = Source {
-    publication: "NIST SP 811:2008, Appendix B",
-    part: "exact definitions of the units",
-    mark: Mark::Exact,
-};
+sources! {
+    /// What units, wrenches and sheets rest on.
+    OWN
 
-/// The nearest 64th, by exact arithmetic on the inch.
-pub const INCH_FRACTION: Source = Source {
-    publication: "NIST SP 811:2008, Appendix B",
-    part: "1 in = 25.4 mm; nearest 64th in whole nanometres",
-    mark: Mark::Exact,
-};
+    /// NIST SP 811: factors between units, from exact definitions.
+    UNITS = "NIST SP 811:2008, Appendix B", "exact definitions of the units", Exact;
 
-/// When a wrench is too loose for its head.
-pub const WRENCH_SLACK: Source = Source {
-    publication: "",
-    part: "a wrench more than 1.5 % wider than the head bears on the corners",
-    mark: Mark::CommonPractice,
-};
+    /// The nearest 64th, by exact arithmetic on the inch.
+    INCH_FRACTION = "NIST SP 811:2008, Appendix B", "1 in = 25.4 mm; nearest 64th in whole nanometres", Exact;
 
-/// What a person wrote down on a sheet.
-pub const SHEET_ENTRIES: Source = Source {
-    publication: "",
-    part: "this sheet's own entries",
-    mark: Mark::Exact,
-};
+    /// When a wrench is too loose for its head.
+    WRENCH_SLACK = "", "a wrench more than 1.5 % wider than the head bears on the corners", CommonPractice;
 
-/// Every source above, for the page that lists them: what units, wrenches and sheets rest on.
-const OWN: &[Source] = &[UNITS, INCH_FRACTION, WRENCH_SLACK, SHEET_ENTRIES];
+    /// What a person wrote down on a sheet.
+    SHEET_ENTRIES = "", "this sheet's own entries", Exact;
+}
 
 /// Every source of the page, grouped by publication in alphabetical order; common practice and own
 /// calculation, which have none, come last. A source used by several calculators stands once.
@@ -128,22 +122,7 @@ pub fn publications() -> Vec<(&'static str, Vec<Source>)> {
 
 #[cfg(test)]
 mod tests {
-    use super::{OWN, drive, fastener, publications};
-
-    #[test]
-    fn every_source_declared_is_listed() {
-        let files = [
-            (include_str!("source.rs"), OWN.len()),
-            (include_str!("source/fastener.rs"), fastener::ALL.len()),
-            (include_str!("source/drive.rs"), drive::ALL.len()),
-        ];
-        for (text, listed) in files {
-            let declared = text
-                .lines()
-                .filter(|line| line.starts_with("pub const ") && line.contains(": Source "));
-            assert_eq!(declared.count(), listed);
-        }
-    }
+    use super::publications;
 
     #[test]
     fn publications_stand_once_and_in_order() {

@@ -92,7 +92,8 @@ impl Profile {
         metres(self.row().pitch * 1e-3)
     }
 
-    /// The angle of a groove between its two flanks: 40° for every profile.
+    /// The angle of a groove between its two flanks: 40° for every profile (PK: ISO 9981, as published; the
+    /// others: ISO 9982, from memory).
     ///
     /// ```
     /// use shopmath::drive::profile::Profile;
