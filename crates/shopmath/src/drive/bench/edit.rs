@@ -241,12 +241,8 @@ fn rename(texts: &mut DriveText, list: &mut [Pulley], pulley: usize, name: &str)
     if let Some(arm) = arm {
         texts.set("tensioner", &tensioner::print(&arm, list));
     }
-    let follow = |part: &str| match part.split_once('=') {
-        Some((known, load)) if known.trim().eq_ignore_ascii_case(old.trim()) => format!("{name}={load}"),
-        _ => part.trim().to_owned(),
-    };
-    let loads: Vec<String> = texts.get("loads")?.split(';').map(follow).collect();
-    texts.set("loads", &loads.join("; "));
+    let loads = loads::renamed(texts.get("loads")?, &old, &name);
+    texts.set("loads", &loads);
     Some(())
 }
 

@@ -103,6 +103,21 @@ pub fn with(text: &str, name: &str, load: &str) -> String {
     kept.join("; ")
 }
 
+/// The text with another name for a pulley that it gives a load.
+///
+/// ```
+/// use shopmath::drive::text::loads;
+/// assert_eq!(loads::renamed("alternator=90 A 14 V\nfan=3 hp", "Fan", "blower"), "alternator=90 A 14 V; blower=3 hp");
+/// ```
+#[must_use]
+pub fn renamed(text: &str, old: &str, new: &str) -> String {
+    let follow = |part: &str| match of_part(part, old) {
+        Some(load) => format!("{new}={load}"),
+        None => part.to_owned(),
+    };
+    parts(text).map(follow).collect::<Vec<_>>().join("; ")
+}
+
 fn parts(text: &str) -> impl Iterator<Item = &str> {
     text.split([';', '\n']).map(str::trim).filter(|part| !part.is_empty())
 }
