@@ -278,4 +278,18 @@ impl Finding {
             cautions: Vec::new(),
         }
     }
+
+    /// The same, written as a decimal to a step of the unit it is shown in.
+    ///
+    /// ```
+    /// use shopmath::{quantity::Unit, result::{Finding, Id, Style, Working}, source};
+    /// let (grip, working) = (Unit::Millimetre.of(41.3), Working::new("l", Vec::new(), source::UNITS));
+    /// let found = Finding::new(Id::Named("grip"), "grip", grip, Unit::Millimetre, "as typed", working);
+    /// assert_eq!(found.to(0.1).style, Style::Decimal { step: 0.1 });
+    /// ```
+    #[must_use]
+    pub fn to(mut self, step: f64) -> Self {
+        self.style = Style::Decimal { step };
+        self
+    }
 }

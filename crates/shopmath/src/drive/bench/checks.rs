@@ -7,7 +7,7 @@ use crate::drive::si::{in_metres, metres};
 use crate::drive::swing::Verdict;
 use crate::drive::{alignment, swing, wear};
 use crate::quantity::{Quantity, Unit};
-use crate::result::{Finding, Id, Style, Term, Working};
+use crate::result::{Finding, Id, Term, Working};
 use crate::source;
 use uom::si::f64::{Length, Ratio};
 
@@ -104,8 +104,8 @@ fn growth_finding(growth: Length, measured: Length) -> Finding {
         Unit::Millimetre,
         "measuring bench",
         working,
-    );
-    finding.style = Style::Decimal { step: 0.1 };
+    )
+    .to(0.1);
     let name = in_metres(measured - growth);
     if in_metres(growth) < -SHORTER * name {
         finding.cautions.push(caution::drive::BELT_SHORTER);

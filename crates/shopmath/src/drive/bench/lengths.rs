@@ -58,8 +58,7 @@ fn effective(bench: &Bench, route: &Route) -> Finding {
         ],
         source: source::drive::ROUTE,
     };
-    let mut finding = length("effective-length", "effective length", route.effective_length, working);
-    finding.style = Style::Decimal { step: 0.1 };
+    let mut finding = length("effective-length", "effective length", route.effective_length, working).to(0.1);
     finding.cautions.extend(back_caution(bench));
     finding.cautions.extend(two_routes(bench, route));
     finding
@@ -84,18 +83,16 @@ fn pitch(route: &Route, profile: Profile) -> Finding {
         equation: "Lp = L + 2π·b_e",
         terms: vec![
             Term::new("L", "effective length", route.effective_length, Unit::Millimetre),
-            Term::new(
-                "b_e",
-                "effective line differential",
-                profile.line_differential(),
-                Unit::Millimetre,
-            ),
+            differential(profile),
         ],
         source: profile.source(),
     };
-    let mut finding = length("pitch-length", "pitch length", route.pitch_length, working);
-    finding.style = Style::Decimal { step: 0.1 };
-    finding
+    length("pitch-length", "pitch length", route.pitch_length, working).to(0.1)
+}
+
+fn differential(profile: Profile) -> Term {
+    let by = profile.line_differential();
+    Term::new("b_e", "effective line differential", by, Unit::Millimetre)
 }
 
 fn nearest(bench: &Bench, route: &Route) -> Option<Finding> {
@@ -177,16 +174,15 @@ fn wrap(number: usize, leg: &Leg, radius: Length) -> Finding {
         terms: vec![Term::new("|ρ|", "effective radius", radius, Unit::Millimetre)],
         source: source::drive::ROUTE,
     };
-    let mut finding = Finding::new(
+    Finding::new(
         Id::Numbered("wrap", number),
         "wrap",
         leg.wrap,
         Unit::Degree,
         THIN_BELT,
         working,
-    );
-    finding.style = Style::Decimal { step: 0.1 };
-    finding
+    )
+    .to(0.1)
 }
 
 fn span(number: usize, leg: &Leg) -> Finding {
@@ -195,16 +191,15 @@ fn span(number: usize, leg: &Leg) -> Finding {
         terms: Vec::new(),
         source: source::drive::ROUTE,
     };
-    let mut finding = Finding::new(
+    Finding::new(
         Id::Numbered("span", number),
         "span to the next",
         leg.span,
         Unit::Millimetre,
         THIN_BELT,
         working,
-    );
-    finding.style = Style::Decimal { step: 0.1 };
-    finding
+    )
+    .to(0.1)
 }
 
 fn relative_speed(number: usize, leg: &Leg, driver: Length, profile: Profile) -> Finding {
@@ -216,12 +211,7 @@ fn relative_speed(number: usize, leg: &Leg, driver: Length, profile: Profile) ->
         terms: vec![
             Term::new("r₁", "driver's pitch radius", driver, Unit::Millimetre),
             Term::new("r", "its own pitch radius", leg.pitch_radius, Unit::Millimetre),
-            Term::new(
-                "b_e",
-                "effective line differential",
-                profile.line_differential(),
-                Unit::Millimetre,
-            ),
+            differential(profile),
         ],
         source: profile.source(),
     };

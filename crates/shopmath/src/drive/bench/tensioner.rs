@@ -7,7 +7,7 @@ use crate::drive::si::{in_metres, in_radians, metres};
 use crate::drive::take_up::Fit;
 use crate::quantity::Unit;
 use crate::quantity::exact::angle::Degree;
-use crate::result::{Amount, Finding, Id, Style, Term, Working};
+use crate::result::{Amount, Finding, Id, Term, Working};
 use crate::source;
 use uom::si::f64::Angle;
 
@@ -57,8 +57,8 @@ fn range(bench: &Bench, held: &Held) -> Finding {
         amount,
         Unit::Millimetre,
         Working::new("L(α₁) and L(α₂)", terms, source::drive::TAKE_UP),
-    );
-    finding.style = Style::Decimal { step: 0.1 };
+    )
+    .to(0.1);
     let drawn_within = bench.arm().is_none_or(|arm| arm.drawn_within());
     let cautions = [
         (!whole, caution::drive::STOP_NOT_CLEAR),
@@ -82,15 +82,16 @@ fn most(held: &Held) -> Option<Finding> {
     let dead_centre = *take_up.dead_centres.first()?;
     let terms = vec![Term::new("α", "dead centre", dead_centre, Unit::Degree)];
     let working = Working::new("L(α) where dL/dα = 0", terms, source::drive::TAKE_UP);
-    let mut finding = named(
-        "take-up-most",
-        "longest route of the sweep",
-        take_up.longest,
-        Unit::Millimetre,
-        working,
-    );
-    finding.style = Style::Decimal { step: 0.1 };
-    Some(finding)
+    Some(
+        named(
+            "take-up-most",
+            "longest route of the sweep",
+            take_up.longest,
+            Unit::Millimetre,
+            working,
+        )
+        .to(0.1),
+    )
 }
 
 fn position(bench: &Bench, held: &Held) -> Vec<Finding> {
@@ -107,9 +108,7 @@ fn position(bench: &Bench, held: &Held) -> Vec<Finding> {
     };
     let angle = |id: Id, name: &'static str, angle: Angle| {
         let working = Working::new("L(α) = L", of_belt(), source::drive::TAKE_UP);
-        let mut finding = Finding::new(id, name, angle, Unit::Degree, METHOD, working);
-        finding.style = Style::Decimal { step: 0.1 };
-        finding
+        Finding::new(id, name, angle, Unit::Degree, METHOD, working).to(0.1)
     };
     let mut first = angle(Id::Named("arm-angle"), "arm angle with this belt", fit.angle);
     let cautions = [
