@@ -50,6 +50,12 @@ pub const NEAR_STOP: Caution = Caution {
     text: "The arm stands in the last fifth of its travel: little is left for stretch and wear. Check the belt's length and age.",
 };
 
+/// The arm has hardly moved.
+pub const NEAR_SLACK_STOP: Caution = Caution {
+    slug: "near-slack-stop",
+    text: "The arm stands at its slack end: there is hardly any travel to slip the belt on, and it may not go on at all. Check the belt's length.",
+};
+
 /// The pulley is drawn where the arm cannot be.
 pub const OUTSIDE_SWEEP: Caution = Caution {
     slug: "outside-sweep",

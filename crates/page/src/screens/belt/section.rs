@@ -94,7 +94,8 @@ fn candidate(candidate: &Candidate) -> Html {
     let length = print::difference(candidate.difference.into(), Unit::Millimetre);
     let arm = match &candidate.arm {
         Some(Ok((angle, share))) => format!(
-            ", arm at {}, {} of its sweep",
+            ", {}: arm at {}, {} of its sweep",
+            candidate.standing().unwrap_or_default(),
             print::quantity(Quantity::from(*angle), Unit::Degree),
             print::quantity(Quantity::from(*share), Unit::Percent)
         ),

@@ -2,12 +2,13 @@
 
 use super::Bench;
 use super::held::Held;
+use super::tensioner::{HARDLY_ANY, LITTLE_LEFT};
 use crate::caution;
 use crate::drive::belt::Belt;
 use crate::drive::profile::Profile;
 use crate::drive::pulley::Side;
 use crate::drive::route::{self, Leg, Route};
-use crate::drive::si::{in_metres, metres};
+use crate::drive::si::{in_metres, in_ones, metres};
 use crate::quantity::{Quantity, Unit};
 use crate::result::{Finding, Id, Style, Term, Working};
 use crate::source;
@@ -26,6 +27,25 @@ pub struct Candidate {
     /// Where the tensioner stands with it and how much of the sweep that uses, or why it cannot;
     /// absent without a tensioner.
     pub arm: Option<Result<(Angle, Ratio), String>>,
+}
+
+impl Candidate {
+    /// What the arm's place means for a belt that it holds; none without such.
+    ///
+    /// ```
+    /// use shopmath::drive::bench::{DriveText, assess, resolve};
+    /// let words: Vec<_> = assess(resolve(&DriveText::demo())).candidates.iter().map(|belt| belt.standing()).collect();
+    /// assert_eq!(words, [Some("held"); 3]);
+    /// ```
+    #[must_use]
+    pub fn standing(&self) -> Option<&'static str> {
+        let (_, share) = self.arm.as_ref()?.as_ref().ok()?;
+        Some(match in_ones(*share) {
+            share if share > LITTLE_LEFT => "held, with little travel left",
+            share if share < HARDLY_ANY => "hardly goes on",
+            _ => "held",
+        })
+    }
 }
 
 pub(super) fn findings(bench: &Bench) -> Vec<Finding> {

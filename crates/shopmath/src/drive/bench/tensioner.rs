@@ -3,7 +3,7 @@
 use super::held::{Held, METHOD, named};
 use super::{Bench, springs, travel};
 use crate::caution::{self, Caution};
-use crate::drive::si::{in_metres, in_radians, metres};
+use crate::drive::si::{in_metres, in_ones, in_radians, metres};
 use crate::drive::take_up::Fit;
 use crate::quantity::Unit;
 use crate::quantity::exact::angle::Degree;
@@ -12,7 +12,10 @@ use crate::source;
 use uom::si::f64::Angle;
 
 /// The share of the sweep past which little travel is left (common practice).
-const LITTLE_LEFT: f64 = 0.8;
+pub(super) const LITTLE_LEFT: f64 = 0.8;
+/// The share of the sweep below which there is hardly any travel to slip the belt on (common practice).
+pub(super) const HARDLY_ANY: f64 = 0.05;
+
 pub(super) fn findings(bench: &mut Bench, held: Option<&Held>) -> Vec<Finding> {
     let Some(held) = held else {
         return Vec::new();
@@ -131,8 +134,11 @@ fn share(id: &'static str, name: &'static str, fit: &Fit) -> Finding {
     let terms = vec![Term::new("α", "arm angle", fit.angle, Unit::Degree)];
     let working = Working::new("|α − α_slack| / |α₂ − α₁|", terms, source::drive::TAKE_UP);
     let mut finding = named(id, name, fit.share, Unit::Percent, working);
-    let near = fit.share.get::<crate::quantity::exact::ratio::Number>() > LITTLE_LEFT;
-    finding.cautions.extend(told([(near, caution::drive::NEAR_STOP)]));
+    let share = in_ones(fit.share);
+    finding.cautions.extend(told([
+        (share > LITTLE_LEFT, caution::drive::NEAR_STOP),
+        (share < HARDLY_ANY, caution::drive::NEAR_SLACK_STOP),
+    ]));
     finding
 }
 

@@ -1014,3 +1014,29 @@ fn a_range_of_friction_counts_by_its_low_end() {
         assert!(assessment.faults.iter().any(|fault| fault.key == "mu") && !has(&assessment, "slip-reserve-1"));
     }
 }
+
+/// Common practice, no source.
+#[test]
+fn either_end_of_the_arm_s_travel_is_warned_of() {
+    for (belt, standing, slug) in [
+        ("6PK1437", "hardly goes on", Some("near-slack-stop")),
+        ("6PK1460", "held", None),
+        ("6PK1475", "held, with little travel left", Some("near-stop")),
+    ] {
+        let mut texts = DriveText::demo();
+        texts.set("belt", belt);
+        let whole = assess(resolve(&texts));
+        let middle = whole
+            .candidates
+            .iter()
+            .find(|candidate| candidate.belt.to_string() == belt);
+        assert_eq!(middle.unwrap().standing(), Some(standing));
+        let share = whole.sections.iter().flat_map(|section| &section.findings);
+        let share = share
+            .into_iter()
+            .find(|found| found.id == Id::Named("arm-share"))
+            .unwrap();
+        let slugs: Vec<_> = share.cautions.iter().map(|caution| caution.slug).collect();
+        assert_eq!(slugs, slug.into_iter().collect::<Vec<_>>(), "{belt}");
+    }
+}
