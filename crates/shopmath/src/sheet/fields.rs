@@ -5,6 +5,7 @@
 //! moved, ticked and removed in [`super::order`]; what an entry means is [`mod@super::assess`]'s to
 //! say.
 
+use super::limits::cut;
 use super::model::{Belt, Check, Fastener, Interval, Part, Sheet};
 use super::order::List;
 use crate::field::{Field, Reads};
@@ -296,7 +297,7 @@ entries!(Interval: "label" label, "every-distance" every_distance, "every-days" 
 
 impl Fastener {
     /// A row of one bolt from the texts of the Bolt screen, by its keys; a reading there becomes
-    /// the row's first.
+    /// the row's first. A text past [`super::limits::TEXT`] is cut.
     ///
     /// ```
     /// use shopmath::sheet::Fastener;
@@ -308,12 +309,13 @@ impl Fastener {
     pub fn of_bolt<'a>(id: u32, texts: impl Iterator<Item = (&'a str, &'a str)>) -> Self {
         let mut row = Self { id, ..Self::default() };
         for (key, text) in texts.filter(|(key, _)| crate::fastener::bolt::field::of(key).is_some()) {
+            let text = cut(text);
             match key {
-                "thread" => row.thread = text.into(),
-                "class" => row.class = text.into(),
-                "spec" => row.spec = text.into(),
-                "reading" => row.readings = vec![text.into()],
-                _ => drop(row.bolt.insert(key.into(), text.into())),
+                "thread" => row.thread = text,
+                "class" => row.class = text,
+                "spec" => row.spec = text,
+                "reading" => row.readings = vec![text],
+                _ => drop(row.bolt.insert(key.into(), text)),
             }
         }
         row
@@ -368,8 +370,8 @@ impl Fastener {
 mod tests {
     use super::{At, BELT, CHECK, FASTENER, FASTENER_MORE, HEAD, INTERVAL, MONEY, NOTES, PART, get, set};
     use crate::fastener::bolt::field;
-    use crate::sheet::demo;
     use crate::sheet::order::List;
+    use crate::sheet::{Fastener, Sheet, demo, limits};
 
     #[test]
     fn every_listed_entry_can_be_written_and_read_back() {
@@ -405,6 +407,32 @@ mod tests {
         {
             assert!(field::of(entry.key).is_some(), "{}", entry.key);
         }
+    }
+
+    #[test]
+    fn a_bolt_of_a_link_of_any_length_leaves_a_sheet_that_can_be_saved() {
+        let texts = || field::FIELDS.iter().map(|field| (field.key, "8µ".repeat(limits::TEXT)));
+        let texts: Vec<_> = texts().collect();
+        let texts = || texts.iter().map(|(key, text)| (*key, text.as_str()));
+        let fasteners = vec![
+            Fastener::of_bolt(1, texts()),
+            Fastener {
+                id: 2,
+                ..Fastener::default()
+            }
+            .with_bolt(texts()),
+        ];
+        let sheet = Sheet {
+            fasteners,
+            ..Sheet::new("a")
+        };
+        assert_eq!(limits::check(&sheet), Ok(()));
+        assert!(
+            sheet
+                .fasteners
+                .iter()
+                .all(|row| row.thread.starts_with("8µ8") && row.thread.ends_with('…'))
+        );
     }
 
     #[test]

@@ -1,11 +1,13 @@
 //! Rows of bolts from a list of specs, as a manual prints it and Convert reads it.
 
+use super::limits::cut;
 use super::model::Fastener;
 use crate::convert::{self, Conversion};
 use crate::tools::Tools;
 
 /// A row for each line that is a torque to tighten to, with what the line says of the bolt; other lines are
-/// passed over. The rows' numbers are 0: the sheet that takes them gives them theirs.
+/// passed over. The rows' numbers are 0: the sheet that takes them gives them theirs. A text past
+/// [`super::limits::TEXT`] is cut.
 ///
 /// ```
 /// use shopmath::sheet::from_list::rows;
@@ -27,10 +29,41 @@ fn row(line: &Conversion) -> Fastener {
     let label = label.trim_start_matches(|mark: char| !mark.is_alphanumeric() && mark != '(');
     let label = label.trim_end_matches(|mark: char| !mark.is_alphanumeric() && mark != ')');
     Fastener {
-        label: label.to_owned(),
-        thread: thread.unwrap_or_default().to_owned(),
-        class: class.unwrap_or_default().to_owned(),
-        spec: line.spec.clone(),
+        label: cut(label),
+        thread: cut(thread.unwrap_or_default()),
+        class: cut(class.unwrap_or_default()),
+        spec: cut(&line.spec),
         ..Fastener::default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::rows;
+    use crate::fastener::bolt::resolve;
+    use crate::sheet::{Sheet, limits};
+
+    #[test]
+    fn a_line_of_any_length_leaves_a_sheet_that_can_be_saved() {
+        let stages = "60 N·m + ".repeat(100);
+        for line in [
+            format!("{} M10 8.8: 45 N·m", "Größe ".repeat(100)),
+            format!("Head bolt: {stages}90°"),
+            format!("Head bolt: {stages}10 N·m"),
+            format!("Head bolt: 10 N·m{}", " + 123456°".repeat(100)),
+        ] {
+            let fasteners = rows(&line);
+            assert_eq!(fasteners.len(), 1, "{line}");
+            let row = &fasteners[0];
+            let whole = [&row.label, &row.spec].map(|text| text.chars().count() < limits::TEXT);
+            assert!(whole.contains(&false), "{row:?}");
+            // Half a spec is not taken for the whole.
+            assert_eq!(resolve(&row.bolt_text()).spec.as_given().is_some(), whole[1], "{row:?}");
+            let sheet = Sheet {
+                fasteners,
+                ..Sheet::new("a")
+            };
+            assert_eq!(limits::check(&sheet), Ok(()));
+        }
     }
 }

@@ -105,6 +105,15 @@ pub fn is_id(text: &str) -> bool {
     (1..=ID).contains(&text.len()) && text.bytes().all(letter)
 }
 
+/// A text as an entry takes it: whole, or its beginning with `…` behind, so that what was cut off a figure is
+/// never read as another.
+pub(super) fn cut(text: &str) -> String {
+    match text.char_indices().nth(TEXT) {
+        Some(_) => text.chars().take(TEXT - 1).chain(['…']).collect(),
+        None => text.to_owned(),
+    }
+}
+
 fn head(sheet: &Sheet) -> Result<(), SheetFault> {
     if sheet.schema > SCHEMA {
         return Err(SheetFault::NewerSchema {
