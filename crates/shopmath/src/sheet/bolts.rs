@@ -6,9 +6,8 @@
 use super::model::Fastener;
 use super::total;
 use crate::caution::Caution;
-use crate::caution::fastener::READING_OUTSIDE;
 use crate::convert;
-use crate::fastener::bolt::{self, Assessment, BoltText, Resolved, Verdict, resolve};
+use crate::fastener::bolt::{self, Assessment, BoltText, Resolved, Target, Verdict, resolve};
 use crate::fastener::head::Shape;
 use crate::field::FieldFault;
 use crate::quantity::read::{self, Expect};
@@ -94,8 +93,6 @@ pub struct Reading {
     pub outside: bool,
     /// What is wrong with its text; its key is `reading`.
     pub fault: Option<FieldFault>,
-    /// Whether its text can still come to read by typing on.
-    pub unfinished: bool,
 }
 
 impl FastenerAssessment {
@@ -121,8 +118,8 @@ pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
     let found = bolt::assess(&resolved);
     let mut faults = wrong(&resolved, &found);
     let turns = resolved.spec.as_given().is_some_and(|spec| spec.turns());
-    let setting = named(&found, "wrench-setting");
-    let judged = |typed: &String| reading(&row.spec, &resolved, setting.as_ref(), typed);
+    let target = Target::of(&resolved);
+    let judged = |typed: &String| reading(&resolved, target.as_ref(), typed);
     FastenerAssessment {
         id: row.id,
         count: count(&row.count).map_err(|fault| faults.push(fault)).ok(),
@@ -133,7 +130,7 @@ pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
         turns,
         reading_unit: resolved.reading_unit,
         readings: row.readings.iter().map(judged).collect(),
-        setting,
+        setting: named(&found, "wrench-setting"),
         verdict: found.verdict,
         waiting: found.waiting,
         cautions: found.cautions,
@@ -182,39 +179,25 @@ fn wrong(resolved: &Resolved, found: &Assessment) -> Vec<FieldFault> {
     resolved.errors.iter().chain(&found.errors).cloned().collect()
 }
 
-/// One reading, judged by the Bolt screen's own rule. Only the reading is read again, with the spec
-/// for its unit, and without a setting to compare it with nothing is worked out.
-fn reading(spec: &str, row: &Resolved, setting: Option<&Finding>, typed: &str) -> Reading {
+/// One reading, judged by the Bolt screen's own rule: by the target of its row, where it has one.
+fn reading(row: &Resolved, target: Option<&Target>, typed: &str) -> Reading {
     if typed.trim().is_empty() {
         return Reading::default();
     }
-    let mut alone = BoltText::default();
-    alone.set("spec", spec);
-    alone.set("reading", typed);
-    let read = resolve(&alone);
-    let found = setting.map(|_| {
-        bolt::assess(&Resolved {
-            reading: read.reading,
-            ..row.clone()
-        })
+    let read = bolt::torque_in(row.reading_unit, "reading", typed);
+    let bare = read.is_ok() && read::value(typed, NO_UNIT).is_err();
+    let judged = read.and_then(|torque| {
+        let judged = target
+            .zip(row.tool.given())
+            .map(|(target, tool)| target.judge(torque, tool));
+        bolt::refused("reading", judged.transpose())
     });
-    let deviation = found.as_ref().and_then(|found| named(found, "reading-deviation"));
-    let refused = found.map(|found| found.errors).unwrap_or_default();
+    let (judged, fault) = judged.map_or_else(|fault| (None, Some(fault)), |judged| (judged, None));
     Reading {
-        outside: deviation.as_ref().is_some_and(|finding| {
-            finding
-                .cautions
-                .iter()
-                .any(|caution| caution.slug == READING_OUTSIDE.slug)
-        }),
-        deviation,
-        bare: read.reading.given().is_some() && read::value(typed, NO_UNIT).is_err(),
-        unfinished: read.unfinished.contains(&"reading"),
-        fault: read
-            .errors
-            .into_iter()
-            .chain(refused)
-            .find(|fault| fault.key == "reading"),
+        bare,
+        outside: judged.as_ref().is_some_and(|(_, outside)| *outside),
+        deviation: judged.map(|(deviation, _)| deviation),
+        fault,
     }
 }
 

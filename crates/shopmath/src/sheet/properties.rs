@@ -4,8 +4,9 @@
 use super::model::{Belt, Check, Fastener, Interval, Part, SCHEMA, Sheet};
 use super::order::{Action, List, Row, Tick, apply};
 use super::{SheetFault, assess, csv, demo, file, limits, link, merge, reassess, record};
+use crate::caution::fastener::READING_OUTSIDE;
 use crate::fastener::bolt;
-use crate::result::Id;
+use crate::result::{Finding, Id};
 use crate::tools::Tools;
 use proptest::collection::{btree_map, vec};
 use proptest::prelude::*;
@@ -164,8 +165,24 @@ fn action() -> impl Strategy<Value = Action> {
 
 /// A reading, good ones among them often.
 fn reading() -> impl Strategy<Value = String> {
-    let known = prop::sample::select(vec!["60", "44 ft-lb", "90 N·m", "6", "60 N", "-3", "1e300 N·m", " "]);
-    prop_oneof![known.prop_map(String::from), text()]
+    let known = vec![
+        "60",
+        "44 ft-lb",
+        "90 N·m",
+        "6",
+        "40",
+        "18",
+        "60 N",
+        "-3",
+        "1e300 N·m",
+        " ",
+    ];
+    prop_oneof![prop::sample::select(known).prop_map(String::from), text()]
+}
+
+/// One of some good texts for an entry, or none.
+fn good(key: &'static str, texts: &'static [&'static str]) -> impl Strategy<Value = Option<(String, String)>> {
+    prop::option::of(prop::sample::select(texts).prop_map(move |text| (key.into(), text.into())))
 }
 
 /// One entry of a row of bolts, with what is typed or ticked there.
@@ -319,11 +336,14 @@ proptest! {
     }
 
     #[test]
-    fn a_reading_is_judged_as_the_bolt_screen_judges_it(row in fastener(1), good in any::<bool>(), typed in reading()) {
+    fn a_reading_is_judged_as_the_bolt_screen_judges_it(
+        row in fastener(1), spec in good("", &["60 N·m + 90°", "35-45 N·m", "18 ft-lb", "90 in-lb + 20 N·m"]),
+        adapter in good("adapter", &["50 mm", "9 in"]), wrench in good("wrench", &["400 mm", "200 mm"]),
+        angle in good("adapter-angle", &["90°", "180°"]), scale in good("scale", &["100 N·m"]), typed in reading()
+    ) {
         let mut row = Fastener { readings: vec![typed.clone()], ..row };
-        if good {
-            row.spec = "60 N·m + 90°".into();
-        }
+        row.spec = spec.map_or(row.spec, |(_, spec)| spec);
+        row.bolt.extend([adapter, wrench, angle, scale].into_iter().flatten());
         let found = assess(&Sheet { fasteners: vec![row.clone()], ..Sheet::new("a") }, Tools::Metric, None);
         let mut text = row.bolt_text();
         text.set("reading", typed.as_str());
@@ -334,7 +354,8 @@ proptest! {
         let fault = resolved.errors.iter().chain(&whole.errors).find(|fault| fault.key == "reading");
         let reading = &found.fasteners[0].readings[0];
         prop_assert_eq!((reading.deviation.as_ref(), reading.fault.as_ref()), (deviation, fault));
-        prop_assert_eq!(reading.unfinished, resolved.unfinished.contains(&"reading"));
+        let outside = |finding: &Finding| finding.cautions.iter().any(|caution| caution.slug == READING_OUTSIDE.slug);
+        prop_assert_eq!(reading.outside, deviation.is_some_and(outside));
     }
 
     #[test]

@@ -44,7 +44,7 @@ pub(super) fn torque(key: &'static str, text: &str) -> Read<Torque> {
 }
 
 /// A torque above nothing; a bare number is in `unit`.
-pub(super) fn torque_in(unit: Unit, key: &'static str, text: &str) -> Read<Torque> {
+pub(crate) fn torque_in(unit: Unit, key: &'static str, text: &str) -> Read<Torque> {
     match value(key, text, unit)? {
         Quantity::Torque(read) => refused(key, checked_torque(read)),
         _ => Err(wrong_kind(key, text, Kind::Torque)),
@@ -263,7 +263,7 @@ fn value(key: &'static str, text: &str, unit: Unit) -> Read<Quantity> {
 }
 
 /// Puts the key on a refusal.
-pub(super) fn refused<T>(key: &'static str, read: Result<T, Refusal>) -> Read<T> {
+pub(crate) fn refused<T>(key: &'static str, read: Result<T, Refusal>) -> Read<T> {
     read.map_err(|refusal| field_fault(key, &refusal))
 }
 

@@ -4,7 +4,9 @@ use super::Section;
 use crate::caution::{FIGURES_DISAGREE, fastener as cautions};
 use crate::fastener::bolt::common::Common;
 use crate::fastener::bolt::field::SectionId;
+use crate::fastener::bolt::resolve::Resolved;
 use crate::fastener::head::Shape;
+use crate::fastener::refusal::Refusal;
 use crate::fastener::thread::{Standard, Thread};
 use crate::fastener::wrench::{Adapter, Suits, deviation, permissible, suits};
 use crate::fastener::wrench_fit;
@@ -29,14 +31,102 @@ enum Through {
     Unknown,
 }
 
+impl Through {
+    /// By the adapter's fields.
+    fn of(resolved: &Resolved) -> Result<Self, Refusal> {
+        let Some(adapter) = resolved.adapter.optional() else {
+            return Ok(Self::Unknown);
+        };
+        let Some(adapter) = adapter else {
+            return Ok(Self::Straight);
+        };
+        let angle = resolved.adapter_angle.given();
+        if resolved.wrench.is_empty() && angle.is_some_and(|angle| angle.value.cos().abs() < SQUARE) {
+            return Ok(Self::Straight);
+        }
+        let (Some(wrench), Some(angle)) = (resolved.wrench.given(), angle) else {
+            return Ok(Self::Unknown);
+        };
+        let adapter = Adapter { wrench, adapter, angle };
+        Ok(Self::Adapter(adapter, adapter.gain()?))
+    }
+}
+
+/// What the wrench is set to and a reading is judged by: the last torque of a spec, through the adapter.
+pub(crate) struct Target {
+    low: Torque,
+    high: Torque,
+    gain: f64,
+    unit: Unit,
+}
+
+impl Target {
+    /// Nothing without a torque, or while the adapter's effect is not known.
+    pub(crate) fn of(resolved: &Resolved) -> Option<Self> {
+        Self::through(resolved, &Through::of(resolved).ok()?)
+    }
+
+    fn through(resolved: &Resolved, through: &Through) -> Option<Self> {
+        let (low, high) = resolved.spec.as_given()?.torque()?;
+        let gain = match through {
+            Through::Straight => 1.0,
+            Through::Adapter(_, gain) => gain.value,
+            Through::Unknown => return None,
+        };
+        Some(Self {
+            low,
+            high,
+            gain,
+            unit: resolved.torque_unit,
+        })
+    }
+
+    /// The middle, at the bolt.
+    fn middle(&self) -> Torque {
+        (self.low + self.high) * 0.5
+    }
+
+    /// How far a reading is off: the finding `reading-deviation`, with the caution for one outside the target and
+    /// the tool's tolerance, and whether it is outside.
+    ///
+    /// # Errors
+    /// As [`deviation`].
+    pub(crate) fn judge(&self, reading: Torque, tool: Ratio) -> Result<(Finding, bool), Refusal> {
+        let setting = self.middle() / self.gain;
+        let off = deviation(reading, setting)?;
+        // A range is the maker's own tolerance; the tool's is not added to it.
+        let slack = if self.low < self.high { ROUNDING } else { tool.value };
+        let least = self.low * (1.0 - slack) / self.gain;
+        let most = self.high * (1.0 + slack) / self.gain;
+        let outside = if reading > most {
+            Some(cautions::READING_ABOVE)
+        } else if reading < least {
+            Some(cautions::READING_OUTSIDE)
+        } else {
+            None
+        };
+        let mut found = deviation_finding(off, reading, setting, tool, self.unit);
+        found.cautions.extend(outside);
+        Ok((found, outside.is_some()))
+    }
+}
+
 pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
     let mut section = Section::new(SectionId::Wrench, "Wrench");
     let resolved = common.resolved;
     section.want("spec", &resolved.spec);
-    let through = through(common, &mut section);
+    let through = common
+        .keep("adapter", Through::of(resolved))
+        .unwrap_or(Through::Unknown);
+    if resolved.adapter.given().is_some() && !matches!(through, Through::Straight) {
+        section.want("wrench", &resolved.wrench);
+        if resolved.wrench.given().is_some() && resolved.adapter_angle.given().is_some() {
+            section.cautions.push(cautions::MEASURE_TO_HAND);
+        }
+    }
     section.notes.extend(resolved.lengths_apart.clone());
-    if let Some(ends) = resolved.spec.as_given().and_then(|spec| spec.torque()) {
-        settings(common, &mut section, ends, &through);
+    if let Some(target) = Target::through(resolved, &through) {
+        settings(common, &mut section, &target, &through);
     }
     section.want("thread", &resolved.thread);
     if let (Some(read), Some(head)) = (resolved.thread.given(), resolved.head.given()) {
@@ -50,40 +140,11 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
     section
 }
 
-fn through(common: &mut Common<'_>, section: &mut Section) -> Through {
+fn settings(common: &mut Common<'_>, section: &mut Section, target: &Target, through: &Through) {
     let resolved = common.resolved;
-    let Some(adapter) = resolved.adapter.optional() else {
-        return Through::Unknown;
-    };
-    let Some(adapter) = adapter else {
-        return Through::Straight;
-    };
-    let angle = resolved.adapter_angle.given();
-    if resolved.wrench.is_empty() && angle.is_some_and(|angle| angle.value.cos().abs() < SQUARE) {
-        return Through::Straight;
-    }
-    section.want("wrench", &resolved.wrench);
-    let (Some(wrench), Some(angle)) = (resolved.wrench.given(), angle) else {
-        return Through::Unknown;
-    };
-    section.cautions.push(cautions::MEASURE_TO_HAND);
-    let adapter = Adapter { wrench, adapter, angle };
-    match common.keep("adapter", adapter.gain()) {
-        Some(gain) => Through::Adapter(adapter, gain),
-        None => Through::Unknown,
-    }
-}
-
-fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque, Torque), through: &Through) {
-    let resolved = common.resolved;
-    let gain = match through {
-        Through::Straight => 1.0,
-        Through::Adapter(_, gain) => gain.value,
-        Through::Unknown => return,
-    };
-    let target = (low + high) * 0.5;
-    let setting = target / gain;
-    let mut found = setting_finding(target, setting, through, resolved.torque_unit);
+    let middle = target.middle();
+    let setting = middle / target.gain;
+    let mut found = setting_finding(middle, setting, through, resolved.torque_unit);
     if let Some(full_scale) = resolved.scale.given() {
         match suits(setting, full_scale) {
             Suits::TooLow => found.cautions.push(cautions::WRENCH_TOO_LARGE),
@@ -100,21 +161,9 @@ fn settings(common: &mut Common<'_>, section: &mut Section, (low, high): (Torque
             .findings
             .push(tolerance_finding(full_scale, resolved.torque_unit));
     }
-    let (Some(reading), Some(tool)) = (resolved.reading.given(), resolved.tool.given()) else {
-        return;
-    };
-    if let Some(off) = common.keep("reading", deviation(reading, setting)) {
-        let mut found = deviation_finding(off, reading, setting, tool, resolved.torque_unit);
-        // A range is the maker's own tolerance; the tool's is not added to it.
-        let slack = if low < high { ROUNDING } else { tool.value };
-        let least = low * (1.0 - slack) / gain;
-        let most = high * (1.0 + slack) / gain;
-        if reading > most {
-            found.cautions.push(cautions::READING_ABOVE);
-        } else if reading < least {
-            found.cautions.push(cautions::READING_OUTSIDE);
-        }
-        section.findings.push(found);
+    if let (Some(reading), Some(tool)) = (resolved.reading.given(), resolved.tool.given()) {
+        let judged = common.keep("reading", target.judge(reading, tool));
+        section.findings.extend(judged.map(|(found, _)| found));
     }
 }
 
