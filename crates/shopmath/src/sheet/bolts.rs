@@ -56,8 +56,6 @@ pub struct FastenerAssessment {
     pub turns: bool,
     /// What is wrong with the row's entries, those of its readings apart.
     pub faults: Vec<FieldFault>,
-    /// The keys of faults whose text can still come to read by typing on.
-    pub unfinished: Vec<&'static str>,
 }
 
 /// What turns a head by its standard.
@@ -135,7 +133,6 @@ pub(super) fn fastener(row: &Fastener, tools: Tools) -> FastenerAssessment {
         waiting: found.waiting,
         cautions: found.cautions,
         faults,
-        unfinished: resolved.unfinished,
     }
 }
 
