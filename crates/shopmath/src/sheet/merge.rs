@@ -1,4 +1,4 @@
-//! Sheets from elsewhere put beside those at hand: what would happen, and doing it.
+//! Sheets from elsewhere put beside those at hand: what becomes of each, and under which name.
 //!
 //! Nothing at hand is ever changed. A sheet that says the same is left out, one that says something
 //! else under a name already taken comes in under a new one, and both are kept.
@@ -30,25 +30,9 @@ pub struct Incoming {
     pub came_as: String,
 }
 
-/// What would become of each sheet, in the order they come.
-///
-/// ```
-/// use shopmath::sheet::{Sheet, merge::{Fate, preview}};
-/// let here = [Sheet::new("belt")];
-/// let mut other = Sheet::new("belt");
-/// other.machine = "Larkfield van".into();
-/// let coming = preview(&here, vec![Sheet::new("belt"), other]);
-/// assert_eq!((coming[0].fate, coming[1].fate), (Fate::Kept, Fate::Conflict));
-/// assert_eq!(coming[1].sheet.id, "belt-2");
-/// ```
-#[must_use]
-pub fn preview(here: &[Sheet], coming: Vec<Sheet>) -> Vec<Incoming> {
-    preview_among(here, &HashSet::new(), coming)
-}
-
-/// The names, of those `taken` at hand, whose sheets [`preview_among`] and [`added_among`] have to
-/// see: that of each sheet that comes, and those it would be given instead, up to the first free
-/// one. So a few sheets are read to merge a few into thousands.
+/// The names, of those `taken` at hand, whose sheets [`preview_among`] has to see: that of each sheet
+/// that comes, and those it would be given instead, up to the first free one. So a few sheets are read
+/// to merge a few into thousands.
 ///
 /// ```
 /// use shopmath::sheet::{Sheet, merge::wanted};
@@ -74,8 +58,8 @@ pub fn wanted(taken: &HashSet<String>, coming: &[Sheet]) -> Vec<String> {
     wanted
 }
 
-/// As [`preview`], with only some of the sheets at hand in `here`; those of [`wanted`] are enough.
-/// A name of `taken` without its sheet in `here` counts as one that says something else.
+/// What would become of each sheet, in the order they come, with only some of the sheets at hand in `here`; those
+/// of [`wanted`] are enough. A name of `taken` without its sheet in `here` counts as one that says something else.
 ///
 /// ```
 /// use shopmath::sheet::{Sheet, merge::{Fate, preview_among}};
@@ -98,44 +82,6 @@ pub fn preview_among(here: &[Sheet], taken: &HashSet<String>, coming: Vec<Sheet>
             incoming
         })
         .collect()
-}
-
-/// The sheets at hand with those of a preview that are not there yet behind them.
-///
-/// A name taken since the preview was made is found again, so that nothing is overwritten then
-/// either.
-///
-/// ```
-/// use shopmath::sheet::{Sheet, merge::{merged, preview}};
-/// let previewed = preview(&[], vec![Sheet { notes: "from the file".into(), ..Sheet::new("belt") }]);
-/// let here = [Sheet { notes: "typed since".into(), ..Sheet::new("belt") }];
-/// let found = merged(&here, &previewed);
-/// assert_eq!((&found[0], &*found[1].id, &*found[1].notes), (&here[0], "belt-2", "from the file"));
-/// ```
-#[must_use]
-pub fn merged(here: &[Sheet], previewed: &[Incoming]) -> Vec<Sheet> {
-    let added = added_among(here, &HashSet::new(), previewed);
-    here.iter().cloned().chain(added).collect()
-}
-
-/// The sheets that [`merged`] adds, to be written beside those at hand; `here` and `taken` as in
-/// [`preview_among`], looked up again where time has passed since the preview.
-///
-/// ```
-/// use shopmath::sheet::{Sheet, merge::{added_among, preview}};
-/// let here = [Sheet::new("belt")];
-/// let previewed = preview(&here, vec![Sheet::new("belt"), Sheet::new("wheels")]);
-/// let taken = ["belt", "wheels"].map(String::from).into();
-/// let added = added_among(&here, &taken, &previewed);
-/// assert_eq!((added.len(), &*added[0].id), (1, "wheels-2"));
-/// ```
-#[must_use]
-pub fn added_among(here: &[Sheet], taken: &HashSet<String>, previewed: &[Incoming]) -> Vec<Sheet> {
-    let coming = previewed.iter().filter(|incoming| incoming.fate != Fate::Kept);
-    let coming = coming.map(|incoming| incoming.sheet.clone()).collect();
-    let added = preview_among(here, taken, coming).into_iter();
-    let added = added.filter(|incoming| incoming.fate != Fate::Kept);
-    added.map(|incoming| incoming.sheet).collect()
 }
 
 /// Places a sheet among the names there are, each with its sheet where that is known.
@@ -174,7 +120,7 @@ fn names(id: &str) -> impl Iterator<Item = String> + '_ {
 
 #[cfg(test)]
 mod tests {
-    use super::{Fate, added_among, merged, preview, preview_among, wanted};
+    use super::{Fate, preview_among, wanted};
     use crate::sheet::{Sheet, limits};
     use proptest::prelude::*;
     use std::collections::HashSet;
@@ -186,38 +132,34 @@ mod tests {
         }
     }
 
-    #[test]
-    fn a_conflict_keeps_both_and_coming_twice_adds_nothing() {
-        let here = vec![sheet("a", "old")];
-        let coming = vec![sheet("a", "new"), sheet("b", "b")];
-        let once = merged(&here, &preview(&here, coming.clone()));
-        let names: Vec<&str> = once.iter().map(|sheet| sheet.id.as_str()).collect();
-        assert_eq!(names, ["a", "a-2", "b"]);
-        assert_eq!(once[0], here[0]);
-        let again = preview(&once, coming);
-        assert!(again.iter().all(|incoming| incoming.fate == Fate::Kept));
-        assert_eq!(merged(&once, &again), once);
+    /// The names of sheets.
+    fn taken(here: &[Sheet]) -> HashSet<String> {
+        here.iter().map(|sheet| sheet.id.clone()).collect()
     }
 
     #[test]
-    fn a_name_taken_since_the_preview_is_not_overwritten() {
-        let previewed = preview(&[], vec![sheet("a", "from the file")]);
-        let here = vec![sheet("a", "typed meanwhile")];
-        let merged = merged(&here, &previewed);
-        assert_eq!(merged[0], here[0]);
-        assert_eq!(
-            (merged[1].id.as_str(), merged[1].notes.as_str()),
-            ("a-2", "from the file")
-        );
+    fn a_conflict_keeps_both_and_coming_twice_adds_nothing() {
+        let here = [sheet("a", "old")];
+        let coming = vec![sheet("a", "new"), sheet("b", "b")];
+        let first = preview_among(&here, &taken(&here), coming.clone());
+        let found = first.iter().map(|incoming| (incoming.fate, incoming.sheet.id.as_str()));
+        assert_eq!(found.collect::<Vec<_>>(), [(Fate::Conflict, "a-2"), (Fate::Added, "b")]);
+        let all: Vec<Sheet> = here
+            .into_iter()
+            .chain(first.into_iter().map(|incoming| incoming.sheet))
+            .collect();
+        let again = preview_among(&all, &taken(&all), coming);
+        assert!(again.iter().all(|incoming| incoming.fate == Fate::Kept));
     }
 
     #[test]
     fn a_save_count_alone_is_no_conflict_and_a_long_name_stays_a_name() {
+        let none = HashSet::new();
         let mut saved = sheet("a", "");
         saved.rev = 9;
-        assert_eq!(preview(&[sheet("a", "")], vec![saved])[0].fate, Fate::Kept);
+        assert_eq!(preview_among(&[sheet("a", "")], &none, vec![saved])[0].fate, Fate::Kept);
         let long = "x".repeat(limits::ID);
-        let incoming = &preview(&[sheet(&long, "1")], vec![sheet(&long, "2")])[0];
+        let incoming = &preview_among(&[sheet(&long, "1")], &none, vec![sheet(&long, "2")])[0];
         assert!(limits::is_id(&incoming.sheet.id) && incoming.sheet.id != long);
     }
 
@@ -229,8 +171,6 @@ mod tests {
             (previewed[0].fate, previewed[0].sheet.id.as_str()),
             (Fate::Conflict, "a-3")
         );
-        let taken = HashSet::from(["a".to_owned(), "a-2".to_owned(), "a-3".to_owned()]);
-        assert_eq!(added_among(&[], &taken, &previewed)[0].id, "a-3-2");
     }
 
     /// Sheets whose names and contents often meet, under names that numbering yields as well.
@@ -243,15 +183,15 @@ mod tests {
     proptest! {
         #[test]
         fn the_wanted_sheets_tell_as_much_as_all(here in few(7), coming in few(7)) {
-            let here = merged(&[], &preview(&[], here));
-            let taken: HashSet<String> = here.iter().map(|sheet| sheet.id.clone()).collect();
+            let mut here = here;
+            here.sort_by(|one, other| one.id.cmp(&other.id));
+            here.dedup_by(|one, other| one.id == other.id);
+            let taken = taken(&here);
             let wanted = wanted(&taken, &coming);
             let shown: Vec<Sheet> = here.iter().filter(|sheet| wanted.contains(&sheet.id)).cloned().collect();
             prop_assert_eq!(shown.len(), wanted.len());
             let previewed = preview_among(&shown, &taken, coming.clone());
-            prop_assert_eq!(&previewed, &preview(&here, coming));
-            let all = merged(&here, &previewed);
-            prop_assert_eq!(&added_among(&shown, &taken, &previewed)[..], &all[here.len()..]);
+            prop_assert_eq!(previewed, preview_among(&here, &taken, coming));
         }
     }
 }
