@@ -42,10 +42,12 @@ pub enum SheetFault {
     },
     /// An entry past its limit.
     PastLimit {
-        /// The entry, such as "label of fastener 3".
+        /// The entry, such as "label of bolt 3", counted from 1 in its list.
         entry: String,
-        /// The most it may be.
+        /// The most there may be.
         limit: usize,
+        /// What is counted, such as "characters".
+        of: &'static str,
     },
     /// An entry that must hold to a form and does not.
     BadEntry {
@@ -56,7 +58,7 @@ pub enum SheetFault {
     },
     /// Two rows or sheets under one name.
     Twice {
-        /// What is there twice, such as "fastener 3" or "sheet front-belt".
+        /// What is there twice, such as "bolt id 3" or "sheet front-belt".
         entry: String,
     },
     /// A record whose outside and inside name different sheets.
@@ -126,7 +128,7 @@ impl fmt::Display for SheetFault {
                 "Written by a newer version of the page (form {found}; this one reads up to {SCHEMA}). Update the page, then try again."
             ),
             Self::Misshapen { sheet, detail } => write!(out, "Sheet {sheet} cannot be read: {detail}."),
-            Self::PastLimit { entry, limit } => write!(out, "Too much in {entry}: at most {limit} are read."),
+            Self::PastLimit { entry, limit, of } => write!(out, "Too much in {entry}: at most {limit} {of} are read."),
             Self::BadEntry { entry, form } => write!(out, "The {entry} is not {form}."),
             Self::Twice { entry } => write!(
                 out,

@@ -7,9 +7,10 @@
 
 use super::limits::cut;
 use super::model::{Belt, Check, Fastener, Interval, Part, Sheet};
-use super::order::List;
+use super::order::{List, in_list};
 use crate::field::{Field, Reads};
 use crate::quantity::Unit;
+use std::collections::BTreeMap;
 
 /// Where an entry stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -117,21 +118,10 @@ pub const INTERVAL: &[Field] = &[
 #[must_use]
 pub fn get<'a>(sheet: &'a Sheet, at: At, key: &str) -> &'a str {
     let text = match at {
-        At::Head => match key {
-            "machine" => Some(&sheet.machine),
-            "odometer" => Some(&sheet.odometer),
-            "date" => Some(&sheet.date),
-            "currency" => Some(&sheet.currency),
-            "notes" => Some(&sheet.notes),
-            _ => None,
-        },
-        At::Row(list, id) => match list {
-            List::Fasteners => of(&sheet.fasteners, id).and_then(|row| row.entry(key).or_else(|| row.bolt.get(key))),
-            List::Parts => of(&sheet.parts, id).and_then(|row| row.entry(key)),
-            List::Checks => of(&sheet.checks, id).and_then(|row| row.entry(key)),
-            List::Belts => of(&sheet.belts, id).and_then(|row| row.entry(key)),
-            List::Intervals => of(&sheet.intervals, id).and_then(|row| row.entry(key)),
-        },
+        At::Head => sheet.entry(key),
+        At::Row(list, id) => in_list!(list, sheet, |rows| {
+            rows.iter().find(|row| row.id == id).and_then(|row| row.entry(key))
+        }),
     };
     text.map_or("", String::as_str)
 }
@@ -146,24 +136,13 @@ pub fn get<'a>(sheet: &'a Sheet, at: At, key: &str) -> &'a str {
 /// assert!(!set(&mut sheet, At::Head, "colour", "red".into()));
 /// ```
 pub fn set(sheet: &mut Sheet, at: At, key: &str, text: String) -> bool {
-    let place = match at {
-        At::Head => match key {
-            "machine" => Some(&mut sheet.machine),
-            "odometer" => Some(&mut sheet.odometer),
-            "date" => Some(&mut sheet.date),
-            "currency" => Some(&mut sheet.currency),
-            "notes" => Some(&mut sheet.notes),
-            _ => None,
-        },
-        At::Row(list, id) => match list {
-            List::Fasteners => return of_mut(&mut sheet.fasteners, id).is_some_and(|row| row.write(key, text)),
-            List::Parts => of_mut(&mut sheet.parts, id).and_then(|row| row.entry_mut(key)),
-            List::Checks => of_mut(&mut sheet.checks, id).and_then(|row| row.entry_mut(key)),
-            List::Belts => of_mut(&mut sheet.belts, id).and_then(|row| row.entry_mut(key)),
-            List::Intervals => of_mut(&mut sheet.intervals, id).and_then(|row| row.entry_mut(key)),
-        },
-    };
-    place.map(|place| *place = text).is_some()
+    match at {
+        At::Head => sheet.write(key, text),
+        At::Row(list, id) => in_list!(list, sheet, |rows| {
+            let row = rows.iter_mut().find(|row| row.id == id);
+            row.is_some_and(|row| row.write(key, text))
+        }),
+    }
 }
 
 /// Writes reading number `index` (from 0) of a row of bolts; empty readings at the end are left
@@ -179,7 +158,7 @@ pub fn set(sheet: &mut Sheet, at: At, key: &str, text: String) -> bool {
 /// assert_eq!(sheet.fasteners[0].readings.len(), 2);
 /// ```
 pub fn set_reading(sheet: &mut Sheet, id: u32, index: usize, text: String) {
-    let Some(row) = of_mut(&mut sheet.fasteners, id) else {
+    let Some(row) = sheet.fasteners.iter_mut().find(|row| row.id == id) else {
         return;
     };
     if index >= super::limits::READINGS {
@@ -248,52 +227,61 @@ pub fn readings_missing(row: &Fastener, count: Option<u64>) -> bool {
     0 < read && read < bolts
 }
 
-/// A row that has a number.
-trait Numbered {
-    fn id(&self) -> u32;
+/// What has entries by name: a row of a list, or the head of a sheet.
+pub(super) trait Entries {
+    /// Every entry, with its name.
+    fn texts(&self) -> impl Iterator<Item = (&str, &String)>;
+
+    /// Writes an entry; whether there is one of that name.
+    fn write(&mut self, key: &str, text: String) -> bool;
+
+    /// The entry of a name.
+    fn entry(&self, key: &str) -> Option<&String> {
+        self.texts().find(|(name, _)| *name == key).map(|(_, text)| text)
+    }
 }
 
-fn of<R: Numbered>(rows: &[R], id: u32) -> Option<&R> {
-    rows.iter().find(|row| row.id() == id)
-}
-
-fn of_mut<R: Numbered>(rows: &mut [R], id: u32) -> Option<&mut R> {
-    rows.iter_mut().find(|row| row.id() == id)
-}
-
-/// The entries of a row by name, once for reading and once for writing.
+/// The entries of a row by name; behind them the map that holds further ones.
 macro_rules! entries {
-    ($row:ty: $($key:literal $field:ident),+) => {
-        impl Numbered for $row {
-            fn id(&self) -> u32 {
-                self.id
-            }
-        }
-
-        impl $row {
-            fn entry(&self, key: &str) -> Option<&String> {
-                match key {
-                    $($key => Some(&self.$field),)+
-                    _ => None,
-                }
+    ($row:ty: $($key:literal $field:ident),+ $(; $further:ident)?) => {
+        impl Entries for $row {
+            fn texts(&self) -> impl Iterator<Item = (&str, &String)> {
+                let texts = [$(($key, &self.$field)),+].into_iter();
+                $(let texts = texts.chain(self.$further.iter().map(|(key, text)| (key.as_str(), text)));)?
+                texts
             }
 
-            fn entry_mut(&mut self, key: &str) -> Option<&mut String> {
+            fn write(&mut self, key: &str, text: String) -> bool {
                 match key {
-                    $($key => Some(&mut self.$field),)+
-                    _ => None,
+                    $($key => self.$field = text,)+
+                    $(_ if write_further(&mut self.$further, key, &text) => {})?
+                    _ => return false,
                 }
+                true
             }
         }
     };
 }
 
-entries!(Fastener: "label" label, "thread" thread, "class" class, "spec" spec, "count" count, "head" head, "drive" drive);
+entries!(Sheet: "machine" machine, "odometer" odometer, "date" date, "currency" currency, "notes" notes);
+entries!(Fastener: "label" label, "thread" thread, "class" class, "spec" spec, "count" count, "head" head,
+    "drive" drive; bolt);
 entries!(Part: "label" label, "count" count, "price" price);
 entries!(Check: "label" label, "before" before, "after" after);
 entries!(Belt: "label" label);
 entries!(Interval: "label" label, "every-distance" every_distance, "every-days" every_days,
     "done-at-odometer" done_at_odometer, "done-on" done_on);
+
+/// Writes an entry that a row of bolts keeps for the Bolt screen; whether it is one.
+fn write_further(bolt: &mut BTreeMap<String, String>, key: &str, text: &str) -> bool {
+    let known = FASTENER_MORE.iter().any(|field| field.key == key);
+    if known && text.is_empty() {
+        bolt.remove(key);
+    } else if known {
+        bolt.insert(key.into(), text.into());
+    }
+    known
+}
 
 impl Fastener {
     /// A row of one bolt from the texts of the Bolt screen, by its keys; a reading there becomes
@@ -349,20 +337,6 @@ impl Fastener {
             readings: if own.is_empty() { readings } else { own },
             ..self.clone()
         }
-    }
-
-    fn write(&mut self, key: &str, text: String) -> bool {
-        if let Some(place) = self.entry_mut(key) {
-            *place = text;
-            return true;
-        }
-        let known = FASTENER_MORE.iter().any(|field| field.key == key);
-        if known && text.is_empty() {
-            self.bolt.remove(key);
-        } else if known {
-            self.bolt.insert(key.into(), text);
-        }
-        known
     }
 }
 

@@ -103,6 +103,7 @@ fn check(sheets: &[Sheet]) -> Result<(), SheetFault> {
         return Err(SheetFault::PastLimit {
             entry: "the list of sheets".into(),
             limit: limits::SHEETS,
+            of: "sheets",
         });
     }
     let mut seen = HashSet::new();

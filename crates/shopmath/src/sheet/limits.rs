@@ -6,6 +6,7 @@
 
 use super::date::Date;
 use super::fault::SheetFault;
+use super::fields::Entries;
 use super::model::{SCHEMA, Sheet};
 use crate::fastener::bolt::field;
 use std::collections::HashSet;
@@ -38,58 +39,22 @@ pub const REV: u64 = (1 << 53) - 1;
 /// ```
 pub fn check(sheet: &Sheet) -> Result<(), SheetFault> {
     head(sheet)?;
-    for row in &sheet.fasteners {
-        let name = |entry: &str| format!("{entry} of fastener {}", row.id);
-        let entries = [
-            ("label", &row.label),
-            ("thread", &row.thread),
-            ("class", &row.class),
-            ("spec", &row.spec),
-            ("count", &row.count),
-            ("head", &row.head),
-            ("drive", &row.drive),
-        ];
-        texts(&name, &entries)?;
-        most(|| name("readings"), row.readings.len(), READINGS)?;
-        for reading in &row.readings {
-            texts(&name, &[("reading", reading)])?;
-        }
-        for (key, typed) in &row.bolt {
-            bolt_key(&name, key)?;
-            texts(&name, &[(key, typed)])?;
-        }
+    for (row, place) in sheet.fasteners.iter().zip(1..) {
+        let name = |entry: &str| format!("{entry} of bolt {place}");
+        most(|| name("readings"), row.readings.len(), READINGS, "readings")?;
+        row.readings
+            .iter()
+            .try_for_each(|reading| letters(|| name("reading"), reading, TEXT))?;
+        // Before any text of a key that is not known is named by it.
+        row.bolt.keys().try_for_each(|key| bolt_key(&name, key))?;
     }
-    for row in &sheet.parts {
-        let name = |entry: &str| format!("{entry} of part {}", row.id);
-        texts(
-            &name,
-            &[("label", &row.label), ("count", &row.count), ("price", &row.price)],
-        )?;
-    }
-    for row in &sheet.checks {
-        let name = |entry: &str| format!("{entry} of check {}", row.id);
-        texts(
-            &name,
-            &[("label", &row.label), ("before", &row.before), ("after", &row.after)],
-        )?;
-    }
-    for row in &sheet.belts {
-        let name = |entry: &str| format!("{entry} of belt {}", row.id);
-        texts(&name, &[("label", &row.label)])?;
-        most(|| name("query"), row.query.chars().count(), LONG_TEXT)?;
-    }
-    for row in &sheet.intervals {
-        let name = |entry: &str| format!("{entry} of interval {}", row.id);
-        let entries = [
-            ("label", &row.label),
-            ("distance", &row.every_distance),
-            ("days", &row.every_days),
-            ("odometer", &row.done_at_odometer),
-            ("date", &row.done_on),
-        ];
-        texts(&name, &entries)?;
-    }
-    rows(sheet)
+    list("bolt", &sheet.fasteners, |row| row.id)?;
+    list("part", &sheet.parts, |row| row.id)?;
+    list("check", &sheet.checks, |row| row.id)?;
+    list("belt", &sheet.belts, |row| row.id)?;
+    list("interval", &sheet.intervals, |row| row.id)?;
+    let mut belts = sheet.belts.iter().zip(1..);
+    belts.try_for_each(|(row, place)| letters(|| format!("query of belt {place}"), &row.query, LONG_TEXT))
 }
 
 /// Whether a text can name a sheet: 1 to [`ID`] letters of `a–z`, `0–9` and `-`.
@@ -133,35 +98,24 @@ fn head(sheet: &Sheet) -> Result<(), SheetFault> {
     let dated =
         sheet.updated.is_empty() || Date::read(&sheet.updated).is_some_and(|day| day.to_string() == sheet.updated);
     form(dated, "day of the last save", "a date such as 2025-03-31")?;
-    let name = |entry: &str| format!("{entry} of the sheet");
-    let entries = [
-        ("machine", &sheet.machine),
-        ("odometer", &sheet.odometer),
-        ("date", &sheet.date),
-        ("currency", &sheet.currency),
-    ];
-    texts(&name, &entries)?;
-    most(|| name("notes"), sheet.notes.chars().count(), LONG_TEXT)
+    sheet.texts().try_for_each(|(key, text)| {
+        let limit = if key == "notes" { LONG_TEXT } else { TEXT };
+        letters(|| format!("{key} of the sheet"), text, limit)
+    })
 }
 
-/// The number of rows, and that each list's numbers are there once.
-fn rows(sheet: &Sheet) -> Result<(), SheetFault> {
-    list("fastener", sheet.fasteners.iter().map(|row| row.id))?;
-    list("part", sheet.parts.iter().map(|row| row.id))?;
-    list("check", sheet.checks.iter().map(|row| row.id))?;
-    list("belt", sheet.belts.iter().map(|row| row.id))?;
-    list("interval", sheet.intervals.iter().map(|row| row.id))
-}
-
-fn list(what: &str, ids: impl ExactSizeIterator<Item = u32>) -> Result<(), SheetFault> {
-    most(|| format!("the list of {what}s"), ids.len(), ROWS)?;
+/// The number of rows, that each number is there once, and the rows' texts.
+fn list<R: Entries>(what: &str, rows: &[R], id: fn(&R) -> u32) -> Result<(), SheetFault> {
+    most(|| format!("the list of {what}s"), rows.len(), ROWS, "rows")?;
     let mut seen = HashSet::new();
-    for id in ids {
-        if !seen.insert(id) {
+    for (row, place) in rows.iter().zip(1..) {
+        if !seen.insert(id(row)) {
             return Err(SheetFault::Twice {
-                entry: format!("{what} {id}"),
+                entry: format!("{what} id {}", id(row)),
             });
         }
+        row.texts()
+            .try_for_each(|(key, text)| letters(|| format!("{key} of {what} {place}"), text, TEXT))?;
     }
     Ok(())
 }
@@ -178,15 +132,70 @@ fn bolt_key(name: &impl Fn(&str) -> String, key: &str) -> Result<(), SheetFault>
     })
 }
 
-fn texts(name: &impl Fn(&str) -> String, entries: &[(&str, &String)]) -> Result<(), SheetFault> {
-    entries
-        .iter()
-        .try_for_each(|(entry, text)| most(|| name(entry), text.chars().count(), TEXT))
+fn letters(entry: impl FnOnce() -> String, text: &str, limit: usize) -> Result<(), SheetFault> {
+    most(entry, text.chars().count(), limit, "characters")
 }
 
-fn most(entry: impl FnOnce() -> String, found: usize, limit: usize) -> Result<(), SheetFault> {
+fn most(entry: impl FnOnce() -> String, found: usize, limit: usize, of: &'static str) -> Result<(), SheetFault> {
     if found <= limit {
         return Ok(());
     }
-    Err(SheetFault::PastLimit { entry: entry(), limit })
+    Err(SheetFault::PastLimit {
+        entry: entry(),
+        limit,
+        of,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{READINGS, ROWS, TEXT, check};
+    use crate::sheet::{Fastener, Part, Sheet};
+
+    fn long() -> String {
+        "x".repeat(TEXT + 1)
+    }
+
+    #[test]
+    fn what_is_too_much_is_said_by_its_place_and_with_what_is_counted() {
+        let said = |spoil: fn(&mut Sheet)| {
+            let mut sheet = Sheet::new("a");
+            sheet.fasteners = [7, 3]
+                .map(|id| Fastener {
+                    id,
+                    ..Fastener::default()
+                })
+                .to_vec();
+            spoil(&mut sheet);
+            check(&sheet).unwrap_err().to_string()
+        };
+        for (spoil, words) in [
+            (
+                (|sheet| sheet.fasteners[1].label = long()) as fn(&mut Sheet),
+                "Too much in label of bolt 2: at most 300 characters are read.",
+            ),
+            (
+                |sheet| drop(sheet.fasteners[0].bolt.insert("grip".into(), long())),
+                "Too much in grip of bolt 1: at most 300 characters are read.",
+            ),
+            (
+                |sheet| sheet.fasteners[1].readings = vec![String::new(); READINGS + 1],
+                "Too much in readings of bolt 2: at most 100 readings are read.",
+            ),
+            (
+                |sheet| sheet.parts = vec![Part::default(); ROWS + 1],
+                "Too much in the list of parts: at most 500 rows are read.",
+            ),
+            (
+                |sheet| sheet.notes = "x".repeat(super::LONG_TEXT + 1),
+                "Too much in notes of the sheet: at most 20000 characters are read.",
+            ),
+            (
+                |sheet| sheet.fasteners[1].id = 7,
+                "There are two of bolt id 7, and only one can be kept under that name.",
+            ),
+        ] {
+            assert_eq!(said(spoil), words);
+        }
+    }
 }

@@ -22,6 +22,24 @@ pub enum List {
     Intervals,
 }
 
+/// Does the same with whichever list of a sheet is meant.
+macro_rules! in_list {
+    ($list:expr, $sheet:ident, |$rows:ident| $does:expr) => {
+        match $list {
+            List::Fasteners => in_list!($sheet.fasteners $rows $does),
+            List::Parts => in_list!($sheet.parts $rows $does),
+            List::Checks => in_list!($sheet.checks $rows $does),
+            List::Belts => in_list!($sheet.belts $rows $does),
+            List::Intervals => in_list!($sheet.intervals $rows $does),
+        }
+    };
+    ($sheet:ident.$list:ident $rows:ident $does:expr) => {{
+        let Sheet { $list: $rows, .. } = $sheet;
+        $does
+    }};
+}
+pub(super) use in_list;
+
 /// A row of any list.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Row {
@@ -154,34 +172,18 @@ impl Row {
 /// ```
 #[must_use]
 pub fn free_id(sheet: &Sheet, list: List) -> u32 {
-    let ids = ids(sheet, list);
+    let ids: Vec<u32> = in_list!(list, sheet, |rows| rows.iter().map(|row| row.id).collect());
     let past = ids.iter().max().map_or(Some(1), |most| most.checked_add(1));
     past.or_else(|| (1..).find(|id| !ids.contains(id))).unwrap_or(0)
 }
 
-fn ids(sheet: &Sheet, list: List) -> Vec<u32> {
-    match list {
-        List::Fasteners => sheet.fasteners.iter().map(|row| row.id).collect(),
-        List::Parts => sheet.parts.iter().map(|row| row.id).collect(),
-        List::Checks => sheet.checks.iter().map(|row| row.id).collect(),
-        List::Belts => sheet.belts.iter().map(|row| row.id).collect(),
-        List::Intervals => sheet.intervals.iter().map(|row| row.id).collect(),
-    }
-}
-
 fn place(sheet: &Sheet, list: List, id: u32) -> Option<usize> {
-    ids(sheet, list).iter().position(|&other| other == id)
+    in_list!(list, sheet, |rows| rows.iter().position(|row| row.id == id))
 }
 
 fn moved(sheet: &mut Sheet, list: List, id: u32, to: usize) -> Option<Action> {
     let from = place(sheet, list, id)?;
-    match list {
-        List::Fasteners => shift(&mut sheet.fasteners, from, to)?,
-        List::Parts => shift(&mut sheet.parts, from, to)?,
-        List::Checks => shift(&mut sheet.checks, from, to)?,
-        List::Belts => shift(&mut sheet.belts, from, to)?,
-        List::Intervals => shift(&mut sheet.intervals, from, to)?,
-    }
+    in_list!(list, sheet, |rows| shift(rows, from, to))?;
     Some(Action::Move { list, id, to: from })
 }
 
@@ -215,11 +217,11 @@ fn ticked(sheet: &mut Sheet, list: List, id: u32, tick: Tick, on: bool) -> Optio
 
 fn inserted(sheet: &mut Sheet, at: usize, row: Row) -> Option<Action> {
     let (list, id) = row.address();
-    let there = ids(sheet, list);
-    if there.contains(&id) || there.len() >= limits::ROWS {
+    let there = in_list!(list, sheet, |rows| rows.len());
+    if place(sheet, list, id).is_some() || there >= limits::ROWS {
         return None;
     }
-    let at = at.min(there.len());
+    let at = at.min(there);
     match row {
         Row::Fastener(row) => sheet.fasteners.insert(at, row),
         Row::Part(row) => sheet.parts.insert(at, row),
