@@ -4,6 +4,7 @@
 //! texts. Nothing is read or calculated here.
 
 use crate::quantity::Unit;
+use crate::quantity::read::{self, Expect};
 
 /// One input of a screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -74,14 +75,17 @@ impl Reads {
         let (Self::Value(unit) | Self::Range(unit)) = self else {
             return None;
         };
-        (unit != Unit::Number && is_bare(text)).then_some(unit.symbol())
+        (unit != Unit::Number && is_bare(text.trim_start_matches('±'), unit)).then_some(unit.symbol())
     }
 }
 
-/// Whether a text is a number and nothing else, as far as its letters tell.
-pub(crate) fn is_bare(text: &str) -> bool {
-    let digit = |letter: char| letter.is_ascii_digit();
-    text.contains(digit) && text.chars().all(|letter| digit(letter) || ".,+-−± ".contains(letter))
+/// Whether a text is a number or a range that is read in a unit only because it names none.
+pub(crate) fn is_bare(text: &str, unit: Unit) -> bool {
+    let read = |bare| {
+        let kind = Some(unit.kind());
+        read::range(text, Expect { kind, bare }).is_ok()
+    };
+    read(Some(unit)) && !read(None)
 }
 
 impl Field {
@@ -99,5 +103,30 @@ impl Field {
         } else {
             self.default
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Reads;
+    use crate::quantity::Unit;
+
+    #[test]
+    fn a_unit_is_assumed_for_what_is_read_without_one_and_nothing_else() {
+        let length = Reads::Value(Unit::Millimetre);
+        for text in ["40", "2,5", "2,", "1e3", "−3", " 40 ", "1 000"] {
+            assert_eq!(length.assumed(text), Some("mm"), "{text}");
+        }
+        for text in ["", "40 mm", "1/2 in", "1/2\"", "1/2", "forty", "1,234", "40-", "40 kg"] {
+            assert_eq!(length.assumed(text), None, "{text}");
+        }
+        // A fraction is asked about in millimetres alone.
+        assert_eq!(Reads::Value(Unit::NewtonMetre).assumed("1/2"), Some("N·m"));
+        assert_eq!(Reads::Range(Unit::Hertz).assumed("35..45"), Some("Hz"));
+        let percent = Reads::Value(Unit::Percent);
+        assert_eq!(
+            ["4", "±4", "±4 %"].map(|text| percent.assumed(text)),
+            [Some("%"), Some("%"), None]
+        );
     }
 }

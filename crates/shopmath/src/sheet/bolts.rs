@@ -9,20 +9,13 @@ use crate::caution::Caution;
 use crate::convert;
 use crate::fastener::bolt::{self, Assessment, BoltText, Resolved, Target, Verdict, resolve};
 use crate::fastener::head::Shape;
-use crate::field::FieldFault;
-use crate::quantity::read::{self, Expect};
-use crate::quantity::{Kind, Unit};
+use crate::field::{FieldFault, is_bare};
+use crate::quantity::Unit;
 use crate::result::{Finding, Id};
 use crate::tools::Tools;
 
 /// The most bolts of one row.
 const MOST_BOLTS: u64 = 999;
-/// A torque that says its own unit.
-const NO_UNIT: Expect = Expect {
-    kind: Some(Kind::Torque),
-    bare: None,
-};
-
 /// One row of bolts, read.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FastenerAssessment {
@@ -182,7 +175,7 @@ fn reading(row: &Resolved, target: Option<&Target>, typed: &str) -> Reading {
         return Reading::default();
     }
     let read = bolt::torque_in(row.reading_unit, "reading", typed);
-    let bare = read.is_ok() && read::value(typed, NO_UNIT).is_err();
+    let bare = read.is_ok() && is_bare(typed, row.reading_unit);
     let judged = read.and_then(|torque| {
         let judged = target
             .zip(row.tool.given())

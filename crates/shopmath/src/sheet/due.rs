@@ -5,7 +5,7 @@
 
 use super::date::Date;
 use super::model::Interval;
-use crate::field::FieldFault;
+use crate::field::{FieldFault, is_bare};
 use crate::quantity::read::{self, Expect};
 use crate::quantity::{Kind, Quantity, Unit, exact::length::Kilometre};
 use crate::result::{Finding, Id, Style, Term, Working};
@@ -112,10 +112,9 @@ fn lacks<T, D>(every: Option<Option<T>>, done: Option<Option<D>>) -> Option<Miss
 
 /// Whether a bare number of an interval is in the unit of an odometer that cannot be read.
 fn has_no_unit(interval: &Interval, odometer: &str) -> bool {
-    let bare = |text: &str| said(text, None).is_none() && said(text, Some(Unit::Kilometre)).is_some();
     !odometer.trim().is_empty()
         && distance("odometer", odometer, Unit::Kilometre).is_err()
-        && bare(&interval.done_at_odometer)
+        && is_bare(&interval.done_at_odometer, Unit::Kilometre)
 }
 
 /// The odometer reading at which an interval is due, as a result with its working: the result
@@ -183,8 +182,7 @@ pub fn road_unit(interval: &Interval, odometer: &str) -> Unit {
 pub fn is_mixed(interval: &Interval, odometer: &str) -> bool {
     let counts = [odometer, &interval.done_at_odometer];
     let first = counts.into_iter().find(|text| !text.trim().is_empty());
-    let bare = first.is_some_and(|text| said(text, None).is_none() && said(text, Some(Unit::Kilometre)).is_some());
-    bare && said(&interval.every_distance, None) == Some(Unit::Mile)
+    first.is_some_and(|text| is_bare(text, Unit::Kilometre)) && said(&interval.every_distance, None) == Some(Unit::Mile)
 }
 
 /// The unit that a way says, or the one of a bare number.

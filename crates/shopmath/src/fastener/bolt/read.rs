@@ -31,9 +31,10 @@ pub(super) fn length(key: &'static str, what: &'static str, text: &str, (low, hi
 /// How lengths of two fields were read where one is in another unit than millimetres and the other names none.
 pub(super) fn apart(texts: [(&'static str, &str); 2]) -> Option<String> {
     let [one, other] = texts.map(|(_, text)| read::value(text, Expect::field(Unit::Millimetre)).ok());
-    let unit = |(_, text): (&'static str, &str)| if is_bare(text) { " mm" } else { "" };
-    let said = |at: (&'static str, &str)| [at.0, " ", at.1.trim(), unit(at)].concat();
-    (one?.unit != other?.unit && texts.iter().any(|(_, text)| is_bare(text)))
+    let bare = |text: &str| is_bare(text, Unit::Millimetre);
+    let unit = |text: &str| if bare(text) { " mm" } else { "" };
+    let said = |at: (&'static str, &str)| [at.0, " ", at.1.trim(), unit(at.1)].concat();
+    (one?.unit != other?.unit && texts.iter().any(|(_, text)| bare(text)))
         .then(|| texts.map(said))
         .map(|[one, other]| ["Read as ", &one, ", ", &other, "."].concat())
 }
