@@ -4,6 +4,7 @@
 //! texts. Nothing is read or calculated here.
 
 use crate::quantity::Unit;
+use crate::quantity::fault::Fault;
 use crate::quantity::read::{self, Expect};
 
 /// One input of a screen.
@@ -58,6 +59,17 @@ pub struct FieldFault {
     pub sentence: String,
     /// Whole texts to offer instead, each one tap away; empty where none can be guessed.
     pub remedies: Vec<String>,
+}
+
+impl FieldFault {
+    /// The fault of a text that the reader of quantities does not take.
+    pub(crate) fn misread(key: &'static str, text: &str, fault: &Fault) -> Self {
+        Self {
+            key,
+            sentence: fault.sentence(text),
+            remedies: fault.remedies(text),
+        }
+    }
 }
 
 impl Reads {

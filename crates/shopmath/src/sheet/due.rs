@@ -208,11 +208,7 @@ pub fn distance(key: &'static str, text: &str, bare: Unit) -> Result<Option<Leng
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let typed = read::value(text, Expect::field(bare)).map_err(|misread| FieldFault {
-        key,
-        sentence: misread.sentence(text),
-        remedies: misread.remedies(text),
-    })?;
+    let typed = read::value(text, Expect::field(bare)).map_err(|fault| FieldFault::misread(key, text, &fault))?;
     if !matches!(typed.unit, Unit::Kilometre | Unit::Mile) {
         let number = text.trim_end_matches(|letter: char| letter.is_alphabetic() || letter == ' ');
         let remedies = [Unit::Mile, Unit::Kilometre].map(|unit| [number, " ", unit.symbol()].concat());

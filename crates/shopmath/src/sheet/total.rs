@@ -131,9 +131,7 @@ pub(super) fn decimal(key: &'static str, text: &str, decimals: u32) -> Result<u6
                 format!("The {key} is a number alone, such as {alone}."),
                 vec![alone.to_owned()],
             ),
-            (_, Misread::AmbiguousComma { .. }) if decimals > 0 => {
-                fault(misread.sentence(text), misread.remedies(text))
-            }
+            (_, Misread::AmbiguousComma { .. }) if decimals > 0 => FieldFault::misread(key, text, &misread),
             _ => fault(wanted(key, decimals).to_owned(), Vec::new()),
         }
     })?;

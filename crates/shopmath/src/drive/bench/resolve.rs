@@ -218,11 +218,7 @@ impl Bench {
         let bounds = match read {
             Ok(bounds) => bounds,
             Err(fault) => {
-                self.faults.push(FieldFault {
-                    key,
-                    sentence: fault.sentence(text),
-                    remedies: fault.remedies(text),
-                });
+                self.faults.push(FieldFault::misread(key, text, &fault));
                 return None;
             }
         };

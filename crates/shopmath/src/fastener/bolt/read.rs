@@ -124,11 +124,11 @@ pub(super) fn friction(key: &'static str, text: &str) -> Read<FrictionRange> {
         // What the grammar says of these has torques for an example.
         Misread::Backwards => field_fault(key, &Refusal::Backwards("friction")),
         Misread::NumberAlone => {
-            let mut wrong = misread(key, text, &fault);
+            let mut wrong = FieldFault::misread(key, text, &fault);
             wrong.sentence += " Type a coefficient or a range of it, such as 0.12 or 0.10..0.16.";
             wrong
         }
-        _ => misread(key, text, &fault),
+        _ => FieldFault::misread(key, text, &fault),
     })?;
     match (bounds.low.quantity(), bounds.high.quantity()) {
         (Quantity::Ratio(low), Quantity::Ratio(high)) => refused(key, FrictionRange::new(low, high)),
@@ -162,7 +162,7 @@ pub(super) fn spec(key: &'static str, text: &str) -> Read<ReadSpec> {
                 sentence: Refusal::AngleWithoutTorque.to_string(),
                 remedies: Vec::new(),
             },
-            _ => misread(key, text, &fault),
+            _ => FieldFault::misread(key, text, &fault),
         }
     })?;
     let stages: Vec<Stage> = read
@@ -254,7 +254,7 @@ fn value(key: &'static str, text: &str, unit: Unit) -> Read<Quantity> {
     read::value(text, Expect::field(unit))
         .map(|typed| typed.quantity())
         .map_err(|fault| {
-            let mut wrong = misread(key, text, &fault);
+            let mut wrong = FieldFault::misread(key, text, &fault);
             // What reads in a list of specs may be more than one value.
             wrong
                 .remedies
@@ -276,17 +276,9 @@ fn field_fault(key: &'static str, refusal: &Refusal) -> FieldFault {
     }
 }
 
-fn misread(key: &'static str, text: &str, fault: &Fault) -> FieldFault {
-    FieldFault {
-        key,
-        sentence: fault.sentence(text),
-        remedies: fault.remedies(text),
-    }
-}
-
 fn wrong_kind(key: &'static str, text: &str, expected: Kind) -> FieldFault {
     let found = read::value(text, Expect { kind: None, bare: None }).map_or(Kind::Ratio, |typed| typed.unit.kind());
-    misread(
+    FieldFault::misread(
         key,
         text,
         &Fault::new(0..text.len(), Misread::WrongKind { expected, found }),
