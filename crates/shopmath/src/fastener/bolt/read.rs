@@ -2,9 +2,9 @@
 //! value lies, and every calculator stays finite.
 
 use crate::fastener::friction::FrictionRange;
-use crate::fastener::heat::ROOM;
+use crate::fastener::heat::{ROOM, within_reach};
 use crate::fastener::refusal::{Refusal, within};
-use crate::fastener::si::{kelvins, metres, newton_metres, radians, ratio};
+use crate::fastener::si::{metres, newton_metres, radians, ratio};
 use crate::fastener::spec::{Spec, Stage};
 use crate::field::{FieldFault, is_bare};
 use crate::quantity::fault::{Fault, Misread};
@@ -112,10 +112,7 @@ pub(super) fn heat(key: &'static str, text: &str) -> Read<TemperatureInterval> {
             remedies: vec![up_to, by],
         });
     }
-    refused(
-        key,
-        within("heat", read, (kelvins(-250.0), kelvins(1200.0)), Unit::KelvinDifference),
-    )
+    refused(key, within_reach(read))
 }
 
 /// A coefficient of friction or a range of it.
