@@ -3,6 +3,7 @@
 //! The answers come from [`crate::fastener::bolt`] and the conversions from [`crate::convert`]; here
 //! they are asked for. No rule of a bolt's own stands here.
 
+use super::entry_fault::EntryFault;
 use super::model::Fastener;
 use super::total;
 use crate::caution::Caution;
@@ -214,11 +215,7 @@ fn count(text: &str) -> Result<u64, FieldFault> {
     if (1..=MOST_BOLTS).contains(&count) {
         return Ok(count);
     }
-    Err(FieldFault {
-        key: "count",
-        sentence: total::BOLTS.into(),
-        remedies: Vec::new(),
-    })
+    Err(EntryFault::NotBolts.of("count"))
 }
 
 #[cfg(test)]

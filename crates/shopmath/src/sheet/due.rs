@@ -4,6 +4,7 @@
 //! assumed about a machine's past.
 
 use super::date::Date;
+use super::entry_fault::EntryFault;
 use super::model::Interval;
 use crate::field::{FieldFault, is_bare};
 use crate::quantity::read::{self, Expect};
@@ -212,14 +213,11 @@ pub fn distance(key: &'static str, text: &str, bare: Unit) -> Result<Option<Leng
     if !matches!(typed.unit, Unit::Kilometre | Unit::Mile) {
         let number = text.trim_end_matches(|letter: char| letter.is_alphabetic() || letter == ' ');
         let remedies = [Unit::Mile, Unit::Kilometre].map(|unit| [number, " ", unit.symbol()].concat());
-        return Err(FieldFault {
-            remedies: remedies.to_vec(),
-            ..fault(key, "A way on the road is read in km or mi.")
-        });
+        return Err(EntryFault::NotOnRoad(remedies).of(key));
     }
     match typed.quantity() {
         Quantity::Length(read) if (0.0..=FARTHEST).contains(&read.get::<Kilometre>()) => Ok(Some(read)),
-        _ => Err(fault(key, "A distance from 0 to 10 000 000 km is read here.")),
+        _ => Err(EntryFault::TooFar.of(key)),
     }
 }
 
@@ -238,16 +236,13 @@ pub fn day(key: &'static str, text: &str) -> Result<Option<Date>, FieldFault> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let refused = || FieldFault {
-        remedies: Date::guesses(text).iter().map(Date::to_string).collect(),
-        ..fault(key, "Type the day as year-month-day, such as 2025-03-31.")
-    };
+    let refused = || EntryFault::NotDay(Date::guesses(text).iter().map(Date::to_string).collect()).of(key);
     Date::read(text).ok_or_else(refused).map(Some)
 }
 
 fn above_nothing(read: Option<Length>) -> Result<Option<Length>, FieldFault> {
     match read {
-        Some(every) if every.value <= 0.0 => Err(fault("every-distance", "An interval is longer than nothing.")),
+        Some(every) if every.value <= 0.0 => Err(EntryFault::NoDistance.of("every-distance")),
         other => Ok(other),
     }
 }
@@ -273,10 +268,7 @@ fn time(text: &str) -> Result<Option<Time>, FieldFault> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let refused = || {
-        let words = "Type days from 1 to 36500, or a time such as 2 years, 18 months or 6 weeks.";
-        fault("every-days", words)
-    };
+    let refused = || EntryFault::NotTime.of("every-days");
     counted(text.trim()).map(Some).ok_or_else(refused)
 }
 
@@ -293,14 +285,6 @@ fn counted(text: &str) -> Option<Time> {
         _ => return None,
     };
     (days <= LONGEST).then_some(time)
-}
-
-fn fault(key: &'static str, sentence: &str) -> FieldFault {
-    FieldFault {
-        key,
-        sentence: sentence.into(),
-        remedies: Vec::new(),
-    }
 }
 
 #[cfg(test)]

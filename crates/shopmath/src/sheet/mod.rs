@@ -13,6 +13,7 @@ pub mod csv;
 pub mod date;
 pub mod demo;
 pub mod due;
+mod entry_fault;
 pub mod fault;
 pub mod fields;
 pub mod file;

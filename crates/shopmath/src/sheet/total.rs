@@ -3,6 +3,7 @@
 //! A count has at most three decimals and a price four, so each product is a whole number of
 //! ten-millionths. How the total is shown is the view's affair; [`Total::text`] writes it exactly.
 
+use super::entry_fault::EntryFault;
 use super::model::Part;
 use crate::field::FieldFault;
 use crate::quantity::Unit;
@@ -88,26 +89,8 @@ fn two_meanings(price: &str) -> Result<(), FieldFault> {
     if !read::like_thousands(whole, part) || !digits(whole) || !digits(part) {
         return Ok(());
     }
-    let (thousands, decimals) = (format!("{whole}{part}"), format!("{whole}.{part}0"));
-    Err(FieldFault {
-        key: "price",
-        sentence: format!(
-            "“{alone}”: the mark can stand for thousands or decimals. Type {thousands}, or {decimals} with a fourth decimal."
-        ),
-        remedies: vec![thousands, decimals],
-    })
-}
-
-/// What a count of bolts takes.
-pub(super) const BOLTS: &str = "Type a whole number of bolts from 1 to 999.";
-
-/// What an entry takes, in words.
-fn wanted(key: &str, decimals: u32) -> &'static str {
-    match (key, decimals) {
-        (_, 0) => BOLTS,
-        ("price", _) => "Type the price as a number alone, such as 45.00.",
-        _ => "Type the count as a number alone, such as 2 or 4.5.",
-    }
+    let meant = [format!("{whole}{part}"), format!("{whole}.{part}0")];
+    Err(EntryFault::TwoMeanings(alone.into(), meant).of("price"))
 }
 
 /// A text as a whole number of its last decimal's steps.
@@ -116,10 +99,10 @@ fn wanted(key: &str, decimals: u32) -> &'static str {
 /// within 10⁻⁷ of the decimal, so the nearest whole number of steps is the one typed. More
 /// decimals are refused, as is a fraction that no decimal ends.
 pub(super) fn decimal(key: &'static str, text: &str, decimals: u32) -> Result<u64, FieldFault> {
-    let fault = |sentence: String, remedies| FieldFault {
-        key,
-        sentence,
-        remedies,
+    let wanted = || match (key, decimals) {
+        (_, 0) => EntryFault::NotBolts.of(key),
+        ("price", _) => EntryFault::NotPrice.of(key),
+        _ => EntryFault::NotCount.of(key),
     };
     let expect = Expect::field(Unit::Number);
     let typed = read::value(text, expect).map_err(|misread| {
@@ -127,29 +110,25 @@ pub(super) fn decimal(key: &'static str, text: &str, decimals: u32) -> Result<u6
         let alone = text.trim_matches(|letter: char| !letter.is_ascii_digit());
         let whole = decimals > 0 || alone.bytes().all(|letter| letter.is_ascii_digit());
         match (read::value(alone, expect), &misread.misread) {
-            (Ok(_), _) if whole => fault(
-                format!("The {key} is a number alone, such as {alone}."),
-                vec![alone.to_owned()],
-            ),
+            (Ok(_), _) if whole => EntryFault::NotAlone(alone.into()).of(key),
             (_, Misread::AmbiguousComma { .. }) if decimals > 0 => FieldFault::misread(key, text, &misread),
-            _ => fault(wanted(key, decimals).to_owned(), Vec::new()),
+            _ => wanted(),
         }
     })?;
     if typed.unit != Unit::Number || typed.value < 0.0 {
-        return Err(fault(wanted(key, decimals).to_owned(), Vec::new()));
+        return Err(wanted());
     }
     if typed.value > MOST {
-        return Err(fault(format!("The {key} is to be 1 000 000 000 at most."), Vec::new()));
+        return Err(EntryFault::TooMuch.of(key));
     }
     let per_one = f64::from(10_u32.pow(decimals));
     let steps = typed.value * per_one;
     let finer = typed.step > 0.0 && typed.step * per_one < 0.5;
     if finer || (steps - steps.round()).abs() > steps * NOISE {
-        let sentence = match decimals {
-            0 => BOLTS.to_owned(),
-            _ => format!("The {key} is read to {decimals} decimals; type it with no more."),
-        };
-        return Err(fault(sentence, Vec::new()));
+        return Err(match decimals {
+            0 => wanted(),
+            _ => EntryFault::TooFine(decimals).of(key),
+        });
     }
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 10¹³, and whole
     let steps = steps.round() as u64;
@@ -222,7 +201,7 @@ mod tests {
         for count in ["2,5", "-1", "four", "1,234", "2,5 x"] {
             assert_eq!(
                 decimal("count", count, 0).unwrap_err().sentence,
-                super::BOLTS,
+                "Type a whole number of bolts from 1 to 999.",
                 "{count}"
             );
         }
