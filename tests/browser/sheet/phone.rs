@@ -32,6 +32,16 @@ fn a_bare_reading_is_in_the_unit_of_its_spec() -> Outcome {
 fn a_text_without_end_is_kept_as_far_as_a_sheet_holds_it() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    phone.type_into(
+        "q",
+        &format!("{}: 45 N·m\nDrain plug 25 N·m", "Remove the cover ".repeat(20)),
+    )?;
+    phone.tap("#put-on-sheet")?;
+    phone.until("the row", || Ok((phone.count("#bolt-1-label")? == 1).then_some(())))?;
+    until_kept(&phone)?;
+    let label = phone.field("bolt-1-label")?;
+    ensure!(label.chars().count() == 300 && label.ends_with('…'), "{label}");
     new_sheet(&phone)?;
     phone.tap("#add-fastener")?;
     phone.type_into("bolt-1-label", &"Remove the cover. ".repeat(20))?;
