@@ -69,7 +69,7 @@ impl Work {
 
 /// Types notes in a tab whose timers of half a second and more never end, so that only the draft has
 /// them, however slow the machine is.
-fn type_unsaved(phone: &Phone, text: &str) -> Outcome {
+pub(crate) fn type_unsaved(phone: &Phone, text: &str) -> Outcome {
     let stop = "const begin = window.setTimeout; \
          window.setTimeout = (work, wait, ...more) => (wait >= 400 ? 0 : begin(work, wait, ...more))";
     phone.script::<()>(stop, Vec::new())?;

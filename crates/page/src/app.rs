@@ -25,7 +25,7 @@ use yew::prelude::*;
 pub(crate) fn App() -> Html {
     let route = use_route();
     let places = use_memo((), |()| Places::default());
-    let desk = use_memo((), |()| Desk::default());
+    let desk = use_memo((), |()| Desk::new((*places).clone()));
     let settings = use_settings();
     let copy = use_copy();
     let settings_open = use_state(|| false);

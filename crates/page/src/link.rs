@@ -57,6 +57,13 @@ impl Places {
         self.0.borrow().iter().find(|known| known.screen == screen).cloned()
     }
 
+    /// Follows a screen that was left at one route and is to be found at another now.
+    pub(crate) fn moved(&self, from: &Route, to: &Route) {
+        if self.known(from.screen).as_ref() == Some(from) {
+            self.note(to.clone());
+        }
+    }
+
     /// The route a screen was left at, or its bare one.
     pub(crate) fn of(&self, screen: Screen) -> Route {
         self.known(screen).unwrap_or_else(|| Route::bare(screen))
@@ -73,10 +80,15 @@ pub(crate) fn go(from: Option<&Route>, route: &Route) {
     let _ = window().location().set_hash(&route.print());
 }
 
-/// Puts another route in place of the one shown, without a history entry, and follows it.
-pub(crate) fn put(route: &Route) {
-    // The only failure is an address too long to hold; the screen then stays where it is.
-    let _ = window().location().replace(&route.print());
+/// Puts another route in place of the one shown, without a history entry, and follows it. Does nothing where
+/// that one is not shown any more; whether it was.
+pub(crate) fn put(shown: &Route, route: &Route) -> bool {
+    let here = Route::parse(&fragment()) == *shown;
+    if here {
+        // The only failure is an address too long to hold; the screen then stays where it is.
+        let _ = window().location().replace(&route.print());
+    }
+    here
 }
 
 /// Keeps the address in step with what a screen holds. The last state is written when a link is

@@ -1,6 +1,7 @@
 //! One sheet in two tabs: they follow each other, and where they cannot, both sheets are kept.
 
-use super::{in_database, listed, new_sheet, note, open_id, record, until_kept, until_notes};
+use super::{bring_in, in_database, listed, new_sheet, note, open_id, record, until_kept, until_notes};
+use crate::faults::type_unsaved;
 use anyhow::{Context, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::json;
@@ -98,6 +99,63 @@ fn tabs_that_do_not_hear_each_other_keep_both_sheets() -> Outcome {
         until_kept(&phone)?;
     }
     Ok(())
+}
+
+/// The save that finds the other one ends when another screen, the list or another sheet is shown.
+#[test]
+fn a_conflict_found_elsewhere_leaves_the_screen_and_says_so_on_the_sheet_screen() -> Outcome {
+    let server = Server::start()?;
+    for way in ["#/bolt", "#/sheet", "#/sheet/other"] {
+        elsewhere(&Phone::fresh(server.site())?, way).with_context(|| way.to_owned())?;
+    }
+    Ok(())
+}
+
+fn elsewhere(phone: &Phone, way: &str) -> Outcome {
+    bring_in(
+        phone,
+        &[json!({ "schema": 1, "id": "other", "notes": "the other one" })],
+    )?;
+    let id = new_sheet(phone)?;
+    phone.type_into("sheet-machine", "Larkfield van")?;
+    note(phone, "before")?;
+    phone.new_tab()?;
+    phone.before_page("delete window.BroadcastChannel")?;
+    phone.open(&format!("#/sheet/{id}"))?;
+    until_notes(phone, "before")?;
+    phone.turn_to(0)?;
+    note(phone, "from the first")?;
+    phone.turn_to(1)?;
+    type_unsaved(phone, "from the second")?;
+    phone.open(way)?;
+    let count = "return await ask(base.transaction('records').objectStore('records').count())";
+    phone.until("both to be kept", || {
+        Ok((in_database(phone, count, Vec::new())? == json!(3)).then_some(()))
+    })?;
+    if way == "#/bolt" {
+        ensure!(phone.count("#thread")? == 1);
+        phone.tap(".tab:last-child")?;
+        until_notes(phone, "from the second")?;
+        ensure!(open_id(phone)? != id, "the tab leads to the other tab's sheet");
+    }
+    phone.until_text(
+        "#kept-notice",
+        "About Larkfield van: This sheet was changed in another tab as well",
+    )?;
+    match way {
+        "#/sheet" => ensure!(phone.count("[data-sheet]")? == 3),
+        "#/sheet/other" => until_notes(phone, "the other one")?,
+        _ => {}
+    }
+    ensure!(
+        way == "#/bolt" || phone.fragment()? == way,
+        "it is at {}",
+        phone.fragment()?
+    );
+    phone.tap("#kept-notice button")?;
+    phone.until("no word of it any more", || {
+        Ok((phone.count("#kept-notice")? == 0).then_some(()))
+    })
 }
 
 /// The other tab takes it for one that is there and saves by itself.

@@ -12,7 +12,7 @@ use super::steps::steps;
 use super::summary;
 use super::unreadable::unreadable;
 use crate::forms::typing;
-use crate::link::{Places, put};
+use crate::link::Places;
 use crate::pace;
 use crate::route::{Route, Screen};
 use crate::scroll::{self, remembered};
@@ -295,11 +295,7 @@ fn demo(desk: &Desk) -> Html {
     let desk = desk.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
         let desk = desk.clone();
-        spawn_local(async move {
-            if desk.remove().await {
-                put(&Route::bare(Screen::Sheet));
-            }
-        });
+        spawn_local(async move { desk.remove().await });
     });
     html! {
         <div class="bring bring-tall">

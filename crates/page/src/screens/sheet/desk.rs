@@ -5,8 +5,8 @@
 
 use super::job::{Change, Job, Status};
 use crate::keep::{self, KeepError, News, Opened, Removed, Saved, Unreadable};
-use crate::link::put;
-use crate::route::Route;
+use crate::link::{Places, put};
+use crate::route::{Route, Screen};
 use gloo::timers::callback::Timeout;
 use js_sys::Promise;
 use shopmath::sheet::order::{Action, List, Row, free_id};
@@ -40,6 +40,12 @@ pub(crate) enum Slot {
     Trouble(String, String),
 }
 
+impl Default for Slot {
+    fn default() -> Self {
+        Self::Opening(String::new())
+    }
+}
+
 impl Slot {
     fn id(&self) -> &str {
         match self {
@@ -49,7 +55,9 @@ impl Slot {
     }
 }
 
+#[derive(Default)]
 struct Inner {
+    places: Places,
     slot: RefCell<Slot>,
     watcher: RefCell<Option<Callback<()>>>,
     timer: RefCell<Option<Timeout>>,
@@ -60,6 +68,8 @@ struct Inner {
     saving: RefCell<Option<Promise>>,
     /// Sheets that were put aside and could not be kept.
     unkept: RefCell<Vec<Rc<Job>>>,
+    /// What became of a sheet while another screen was shown.
+    notice: RefCell<Option<String>>,
     /// The row of bolts last opened on the Bolt screen: its sheet and number.
     lent: RefCell<Option<(String, u32)>>,
     /// What was removed last, for the list to bring back.
@@ -76,23 +86,15 @@ impl PartialEq for Desk {
     }
 }
 
-impl Default for Desk {
-    fn default() -> Self {
+impl Desk {
+    /// An empty one. A sheet that gets another name is found there by the tab of the Sheet screen.
+    pub(crate) fn new(places: Places) -> Self {
         Self(Rc::new(Inner {
-            slot: RefCell::new(Slot::Opening(String::new())),
-            watcher: RefCell::default(),
-            timer: RefCell::default(),
-            waiting: Cell::default(),
-            telling: RefCell::default(),
-            saving: RefCell::default(),
-            unkept: RefCell::default(),
-            lent: RefCell::default(),
-            removed: RefCell::default(),
+            places,
+            ..Inner::default()
         }))
     }
-}
 
-impl Desk {
     /// What lies on it now.
     pub(crate) fn slot(&self) -> Slot {
         self.0.slot.borrow().clone()
@@ -181,27 +183,23 @@ impl Desk {
         if let Some(job) = self.job().filter(|job| job.status.is_owed()) {
             self.0.unkept.borrow_mut().push(job);
         }
-        self.place(Slot::Opening(String::new()));
+        self.place(Slot::default());
     }
 
-    /// Removes the sheet on the desk from the store; whether that went through. The list can
-    /// bring it back.
-    pub(crate) async fn remove(&self) -> bool {
+    /// Removes the sheet on the desk from the store and leads to the list, which can bring it back.
+    pub(crate) async fn remove(&self) {
         self.settle().await;
         let Some(job) = self.job() else {
-            return false;
+            return;
         };
         match keep::remove(&job.sheet.id).await {
             Ok(removed) => {
                 let label = job.sheet.machine.clone();
                 self.note_removed(removed.map(|removed| (label, Rc::new(removed))));
-                self.place(Slot::Opening(String::new()));
-                true
+                self.place(Slot::default());
+                self.lead(&job.sheet.id, &Route::bare(Screen::Sheet));
             }
-            Err(error) => {
-                self.fail(&job, &error);
-                false
-            }
+            Err(error) => self.fail(&job, &error),
         }
     }
 
@@ -311,13 +309,28 @@ impl Desk {
         }
     }
 
-    /// Takes the notice away once it was read.
+    /// What became of a sheet while another screen was shown.
+    pub(crate) fn notice(&self) -> Option<String> {
+        self.0.notice.borrow().clone()
+    }
+
+    /// Takes the notices away once they were read.
     pub(crate) fn noted(&self) {
+        *self.0.notice.borrow_mut() = None;
         if let Some(job) = self.job() {
             let mut job = (*job).clone();
             job.notice = None;
-            self.place(Slot::Job(Rc::new(job)));
+            *self.0.slot.borrow_mut() = Slot::Job(Rc::new(job));
         }
+        self.tell();
+    }
+
+    /// Leads on from a sheet's address where that is shown; whether it was. Where it was not, the tab of the
+    /// Sheet screen leads on.
+    fn lead(&self, id: &str, route: &Route) -> bool {
+        let from = Route::sheet(id);
+        self.0.places.moved(&from, route);
+        put(&from, route)
     }
 
     /// Waits until nothing is left to save, or saving failed.
@@ -376,32 +389,37 @@ impl Desk {
             Ok(Saved::Restored(kept)) => (
                 kept,
                 Some(
-                    "This sheet was gone from this device: removed in another tab, or erased by the browser. It is kept again as it stands here.",
+                    "This sheet was gone from this device: removed in another tab, or erased by the browser. It is kept again with what you typed.",
                 ),
             ),
             Ok(Saved::BothKept { mine }) => (
                 mine,
-                Some("This sheet was changed in another tab as well. Both are kept: this is yours, under a new name."),
+                Some("This sheet was changed in another tab as well. Both are kept, yours under a new name."),
             ),
             Err(error) => {
                 self.fail(&now, &error);
                 return false;
             }
         };
-        let renamed = kept.id != job.sheet.id;
         let mut next = now.kept_as(&kept);
         let more = now.edits != job.edits;
         if !more {
             next.status = Status::Kept;
         }
         if let Some(notice) = notice {
-            next.notice = Some(notice.to_owned());
+            if self.lead(&job.sheet.id, &Route::sheet(&kept.id)) {
+                next.notice = Some(notice.to_owned());
+            } else {
+                let about = if kept.machine.is_empty() {
+                    "the sheet you left"
+                } else {
+                    &kept.machine
+                };
+                *self.0.notice.borrow_mut() = Some(["About ", about, ": ", notice].concat());
+            }
             self.place(Slot::Job(Rc::new(next)));
         } else {
             self.place_kept(next);
-        }
-        if renamed {
-            put(&Route::sheet(&kept.id));
         }
         more
     }

@@ -1,8 +1,9 @@
 //! The sheets that are kept: to find, begin, remove, back up and bring in.
 
 use super::carry;
-use super::desk::Desk;
+use super::desk::{Desk, use_desk};
 use super::shared::begin;
+use super::summary;
 use super::unreadable::unreadable;
 use crate::forms::{hint, typing};
 use crate::keep::{self, KeepError, Removed, Shelf, Unreadable};
@@ -79,6 +80,7 @@ type Steps = UseReducerDispatcher<Known>;
 #[component]
 pub(super) fn Sheets(props: &Props) -> Html {
     let known = use_reducer(Known::default);
+    use_desk(&props.desk);
     let query = use_state(String::new);
     let all = use_state(|| false);
     let tools = props.settings.tools;
@@ -133,7 +135,7 @@ pub(super) fn Sheets(props: &Props) -> Html {
                 { import_button(&steps) }
                 if !shelf.heads.is_empty() { { backup_button(&props.desk, &steps) } }
             </div>
-            <div role="alert">if let Some(words) = &known.trouble { <p class="fault" id="sheets-trouble">{ words }</p> }</div>
+            <div role="alert">{ summary::notice(None, &props.desk) }if let Some(words) = &known.trouble { <p class="fault" id="sheets-trouble">{ words }</p> }</div>
             <div role="status">if let Some(words) = &known.done { <p class="note" id="sheets-done">{ words }</p> }</div>
             { erased(shelf) }
             if let Some((label, removed)) = &known.removed { <Bring words={format!("{label}: removed.")} id="undo" onback={bring_back(removed, &steps)} /> }

@@ -28,8 +28,6 @@ pub(super) fn status(job: &Job, desk: &Desk) -> Html {
     };
     let again = desk.clone();
     let save = Callback::from(move |_: MouseEvent| drop(again.save()));
-    let noted = desk.clone();
-    let note = Callback::from(move |_: MouseEvent| noted.noted());
     html! {
         <>
             <div class="sheet-head">
@@ -40,12 +38,21 @@ pub(super) fn status(job: &Job, desk: &Desk) -> Html {
                 if let Status::Trouble(words) = &job.status {
                     <div class="fault" id="kept-trouble"><p>{ words }</p>{ Button::chip("Save again", save).draw() }</div>
                 }
-                if let Some(notice) = &job.notice {
-                    <div class="bring" id="kept-notice"><p>{ notice }</p>{ Button::chip("Understood", note).draw() }</div>
-                }
+                { notice(job.notice.clone(), desk) }
             </div>
         </>
     }
+}
+
+/// What the person should know of how the sheet came here, and of the one before, until it was read.
+pub(super) fn notice(own: Option<String>, desk: &Desk) -> Html {
+    let notices: Vec<String> = desk.notice().into_iter().chain(own).collect();
+    if notices.is_empty() {
+        return html! {};
+    }
+    let desk = desk.clone();
+    let noted = Callback::from(move |_: MouseEvent| desk.noted());
+    html! { <div class="bring" id="kept-notice"><p>{ notices.join(" ") }</p>{ Button::chip("Understood", noted).draw() }</div> }
 }
 
 /// How many rows are done, what keeps the sheet open, and the last change to take back.
