@@ -1,5 +1,6 @@
 //! The shell: header, the screen in view, navigation, settings and the update flow.
 
+use crate::keep::use_news;
 use crate::link::{self, Places, use_route};
 use crate::offline::{self, Offline, use_copy};
 use crate::pace::Fence;
@@ -26,6 +27,10 @@ pub(crate) fn App() -> Html {
     let route = use_route();
     let places = use_memo((), |()| Places::default());
     let desk = use_memo((), |()| Desk::new((*places).clone()));
+    let heard = desk.clone();
+    // Whatever screen is shown: the desk outlives them all.
+    let onnews = use_callback((), move |news, ()| heard.hear(&news));
+    use_news(onnews);
     let settings = use_settings();
     let copy = use_copy();
     let settings_open = use_state(|| false);

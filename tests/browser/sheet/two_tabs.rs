@@ -26,6 +26,23 @@ fn a_save_in_one_tab_shows_in_the_other() -> Outcome {
     until_notes(&phone, "first tab again")?;
     ensure!(listed(&phone)? == [id.as_str()]);
 
+    // Also what it saved while another screen is shown here.
+    phone.turn_to(0)?;
+    phone.tap(".tabs a[href^='#/bolt']")?;
+    phone.until("Bolt", || Ok((phone.count("#thread")? == 1).then_some(())))?;
+    phone.turn_to(1)?;
+    phone.open(&format!("#/sheet/{id}"))?;
+    note(&phone, "saved meanwhile")?;
+    phone.turn_to(0)?;
+    phone.tap(".tab:last-child")?;
+    until_notes(&phone, "saved meanwhile")?;
+    note(&phone, "first tab again")?;
+    ensure!(listed(&phone)? == [id.as_str()], "one sheet has become two");
+    phone.open(&format!("#/sheet/{id}"))?;
+    phone.turn_to(1)?;
+    until_notes(&phone, "first tab again")?;
+    listed(&phone)?;
+
     // Removed here, it is no longer called saved there, and comes back with what is brought back.
     let empty = || {
         phone.until("the list without it", || {

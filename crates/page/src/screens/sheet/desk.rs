@@ -453,7 +453,7 @@ impl Desk {
     }
 }
 
-/// Draws the screen anew whenever the desk changes, and lets the desk hear from other tabs.
+/// Draws the screen anew whenever the desk changes.
 #[hook]
 pub(crate) fn use_desk(desk: &Desk) {
     let update = use_force_update();

@@ -24,7 +24,6 @@ mod summary;
 pub(crate) mod take;
 mod unreadable;
 
-use crate::keep::use_news;
 use crate::link::Places;
 use crate::route::{Route, Tail};
 use crate::settings::SettingsHandle;
@@ -48,9 +47,6 @@ pub(crate) struct Props {
 pub(crate) fn SheetScreen(props: &Props) -> Html {
     let places = props.places.clone();
     use_effect_with(props.route.clone(), move |route| places.note((**route).clone()));
-    let heard = props.desk.clone();
-    let onnews = use_callback((), move |news, ()| heard.hear(&news));
-    use_news(onnews);
     let Props {
         places, settings, desk, ..
     } = props;
