@@ -187,7 +187,21 @@ fn rows_change_places_and_come_back(phone: &Phone) -> Outcome {
     until_order(phone, ["1", "2", "3"])?;
     ensure!(phone.field("bolt-2-spec")? == "30 N·m + 90°");
     ensure!(phone.field("bolt-2-0-reading")? == "29");
-    ticked(phone, "bolt-2-replace", true)
+    ticked(phone, "bolt-2-replace", true)?;
+
+    // Taken back with what was typed in it, a row added comes back whole.
+    phone.tap("#add-fastener")?;
+    phone.type_into("bolt-4-label", "Drain plug")?;
+    phone.type_into("bolt-4-spec", "25 N·m")?;
+    phone.until_text("#undo", "Undo: added a bolt")?;
+    phone.tap("#undo")?;
+    phone.until_text("#undo", "Undo: removed Drain plug")?;
+    until_order(phone, ["1", "2", "3"])?;
+    phone.tap("#undo")?;
+    phone.until("the row again", || Ok((phone.count("#bolt-4")? == 1).then_some(())))?;
+    ensure!(phone.field("bolt-4-label")? == "Drain plug" && phone.field("bolt-4-spec")? == "25 N·m");
+    phone.tap("#bolt-4 button[name='remove']")?;
+    until_order(phone, ["1", "2", "3"])
 }
 
 fn ticked(phone: &Phone, id: &str, wanted: bool) -> Outcome {

@@ -4,7 +4,7 @@
 
 use shopmath::sheet::assess::reassess;
 use shopmath::sheet::fields::{self, At};
-use shopmath::sheet::order::{Action, List, Tick, apply};
+use shopmath::sheet::order::{Action, List, Row, Tick, apply};
 use shopmath::sheet::{Date, Sheet, SheetAssessment};
 use shopmath::tools::Tools;
 use std::rc::Rc;
@@ -68,6 +68,8 @@ pub(crate) enum Touched {
 struct Undo {
     words: String,
     inverse: Action,
+    /// The row as it was added, where that is what is taken back.
+    added: Option<Box<Row>>,
 }
 
 /// A sheet, read, with its past.
@@ -132,14 +134,29 @@ impl Job {
             }
             Change::Do(action) => {
                 let words = words(&self.sheet, &action);
+                let added = match &action {
+                    Action::Insert { row, .. } => Some(row.clone()),
+                    _ => None,
+                };
                 let (sheet, inverse) = apply(&self.sheet, action)?;
-                job.undo.push(Undo { words, inverse });
+                job.undo.push(Undo { words, inverse, added });
                 if job.undo.len() > REMEMBERED {
                     job.undo.remove(0);
                 }
                 sheet
             }
-            Change::Undo => apply(&self.sheet, job.undo.pop()?.inverse)?.0,
+            Change::Undo => {
+                let Undo { inverse, added, .. } = job.undo.pop()?;
+                let inverse = in_its_row(inverse, &self.sheet);
+                let words = words(&self.sheet, &inverse);
+                let (sheet, inverse) = apply(&self.sheet, inverse)?;
+                // What was typed in a row since it was added is nowhere else.
+                if matches!(&inverse, Action::Insert { row, .. } if added.as_ref() != Some(row)) {
+                    let added = None;
+                    job.undo.push(Undo { words, inverse, added });
+                }
+                sheet
+            }
             Change::Lend(_) => return None,
         };
         if sheet == *self.sheet {
@@ -194,6 +211,23 @@ impl Job {
     }
 }
 
+/// What puts the former bolt back, in its row as that is now: label, count and readings may have been typed since.
+fn in_its_row(inverse: Action, sheet: &Sheet) -> Action {
+    if let Action::Replace { row } = &inverse
+        && let Row::Fastener(before) = &**row
+        && let Some(now) = sheet.fasteners.iter().find(|row| row.id == before.id)
+    {
+        let mut row = now.clone();
+        row.thread.clone_from(&before.thread);
+        row.class.clone_from(&before.class);
+        row.spec.clone_from(&before.spec);
+        row.bolt.clone_from(&before.bolt);
+        let row = Box::new(Row::Fastener(row));
+        return Action::Replace { row };
+    }
+    inverse
+}
+
 /// What an action did, for the button that takes it back.
 fn words(sheet: &Sheet, action: &Action) -> String {
     let (verb, list, id) = match action {
@@ -241,7 +275,6 @@ fn noun(list: List) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use shopmath::sheet::order::Row;
     use shopmath::sheet::{Interval, demo};
 
     fn job() -> Job {
@@ -263,6 +296,44 @@ mod tests {
         assert_eq!(back.sheet, before.sheet);
         assert_eq!(back.found, before.found);
         assert_eq!(back.undo_words(), None);
+    }
+
+    #[test]
+    fn what_was_typed_in_a_row_comes_back_though_the_row_was_taken_back() {
+        let bolts = List::Fasteners;
+        let demo = job();
+        let row = Box::new(Row::blank(&demo.sheet, bolts));
+        let (_, id) = row.address();
+        let added = demo.after(Change::Do(Action::Insert { at: 9, row })).unwrap();
+        // Nothing was typed: nothing is lost.
+        let back = added.after(Change::Undo).unwrap();
+        assert_eq!((&back.sheet, back.undo_words()), (&demo.sheet, None));
+
+        let typed = Change::Write(At::Row(bolts, id), "spec", "45 N·m".into());
+        let typed = added.after(typed).unwrap();
+        let back = typed.after(Change::Undo).unwrap();
+        assert_eq!((&back.sheet, back.undo_words()), (&demo.sheet, Some("removed a bolt")));
+        let again = back.after(Change::Undo).unwrap();
+        assert_eq!((&again.sheet, again.undo_words()), (&typed.sheet, None));
+    }
+
+    #[test]
+    fn taking_back_a_bolt_leaves_the_rest_of_its_row() {
+        let before = job();
+        let mut row = before.sheet.fasteners[1].clone();
+        row.spec = "37 N·m".into();
+        row.bolt.insert("grip".into(), "33 mm".into());
+        let (at, id) = (At::Row(List::Fasteners, row.id), row.id);
+        let row = Box::new(Row::Fastener(row));
+        let put = before.after(Change::Do(Action::Replace { row })).unwrap();
+        let typed = put.after(Change::Write(at, "label", "Upper bolt".into())).unwrap();
+        let typed = typed.after(Change::Reading(id, 0, "36".into())).unwrap();
+        let back = typed.after(Change::Undo).unwrap();
+        let mut wanted = before.sheet.fasteners[1].clone();
+        wanted.label = "Upper bolt".into();
+        wanted.readings.clone_from(&typed.sheet.fasteners[1].readings);
+        assert_eq!(back.sheet.fasteners[1], wanted);
+        assert!(wanted.readings.iter().any(|reading| reading == "36"));
     }
 
     #[test]
