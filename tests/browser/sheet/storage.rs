@@ -224,6 +224,24 @@ fn a_record_that_cannot_be_read_is_set_aside_whole_and_can_be_saved() -> Outcome
 }
 
 #[test]
+fn a_record_set_aside_is_not_taken_for_one_erased() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let id = new_sheet(&phone)?;
+    phone.open("#/convert")?;
+    let mut bad = record(&phone, &id)?;
+    bad["body"] = json!("{");
+    write_record(&phone, &bad)?;
+    for visit in 0..2 {
+        ensure!(listed(&phone)?.is_empty());
+        phone.until_text(&format!("[data-unreadable^='{id}.']"), "It is damaged")?;
+        ensure!(phone.count("#sheets-erased")? == 0, "called erased at visit {visit}");
+        phone.reload()?;
+    }
+    Ok(())
+}
+
+#[test]
 fn a_record_of_a_newer_version_is_left_alone() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;

@@ -3,6 +3,7 @@
 use super::base::{self, HEADS, QUARANTINE, RECORDS, Work};
 use super::choose::{self, Use, Written};
 use super::object::{entry, json, object, text};
+use super::sheets::finish;
 use super::{ERASED, KeepError, clock, draft, label};
 use crate::storage;
 use js_sys::Array;
@@ -201,7 +202,7 @@ pub(super) async fn repair(keys: Vec<JsValue>, shelf: &mut Shelf) -> Result<(), 
             }
         }
     }
-    match work.done().await {
+    match finish(work).await {
         // All is shown that is there; with more room it is put in order.
         Err(KeepError::Full) => Ok(()),
         ended => ended,
