@@ -69,6 +69,22 @@ fn a_full_device_is_said_and_saved_again_once_there_is_room() -> Outcome {
     until_kept(&phone)
 }
 
+/// What is still asked of the store when room runs out is told of an end, and not of the room.
+#[test]
+fn room_that_runs_out_in_the_middle_of_a_save_is_said() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    new_sheet(&phone)?;
+    let refuse = "const put = IDBObjectStore.prototype.put; \
+         IDBObjectStore.prototype.put = function (...parts) { const { transaction } = this; \
+             queueMicrotask(() => { try { transaction.abort() } catch {} }); return put.apply(this, parts) }; \
+         const error = { get: () => new DOMException('no room', 'QuotaExceededError') }; \
+         Object.defineProperty(IDBTransaction.prototype, 'error', error)";
+    phone.script::<()>(refuse, Vec::new())?;
+    phone.type_into("sheet-notes", "too much")?;
+    phone.until_text("#kept-trouble", "no room left")
+}
+
 #[test]
 fn a_full_small_store_takes_no_draft_but_the_sheet_is_saved() -> Outcome {
     let server = Server::start()?;

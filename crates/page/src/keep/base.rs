@@ -194,8 +194,12 @@ fn among(database: &IdbDatabase, stores: &Array, write: bool) -> Result<IdbTrans
 
 /// What was thrown, or what the event of a failure tells of.
 fn fault(thrown: JsValue) -> KeepError {
-    let error = entry(&entry(&thrown, "target"), "error");
-    let error = if error.is_object() { error } else { thrown };
+    let target = entry(&thrown, "target");
+    // A request that went down with its transaction says only that.
+    let mut errors = [entry(&target, "transaction"), target]
+        .map(|of| entry(&of, "error"))
+        .into_iter();
+    let error = errors.find(JsValue::is_object).unwrap_or(thrown);
     let mut name = text(&error, "name");
     if name.is_empty() {
         name = text(&error, "type");
