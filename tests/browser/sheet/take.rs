@@ -1,8 +1,9 @@
 //! What is worked out on another screen goes on a sheet with one tap.
 
-use super::{open_id, until_kept};
+use super::{bring_in, open_id, until_kept};
 use anyhow::ensure;
 use fenderside_tests::harness::{Outcome, Phone, Server, link};
+use serde_json::{Value, json};
 
 #[test]
 fn a_bolt_worked_out_on_bolt_goes_on_a_new_sheet_and_the_next_on_the_open_one() -> Outcome {
@@ -102,5 +103,20 @@ fn a_list_of_specs_goes_on_a_sheet_with_one_tap() -> Outcome {
         row(1)
     );
     ensure!(row(2)? == ["Tensioner", "", "", "30 N·m + 90°"], "{:?}", row(2));
+    until_kept(&phone)
+}
+
+#[test]
+fn bolts_that_a_full_sheet_has_no_room_for_are_counted() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let bolts: Vec<Value> = (1..500).map(|id| json!({ "id": id })).collect();
+    bring_in(&phone, &[json!({ "schema": 1, "id": "full", "fasteners": bolts })])?;
+    phone.open("#/sheet/full")?;
+    until_kept(&phone)?;
+    phone.tap(".tabs a[href^='#/convert']")?;
+    phone.type_into("q", "Cover 10 N·m\nPump 20 N·m\nTensioner 30 N·m")?;
+    phone.tap("#put-on-sheet")?;
+    phone.until_text("#kept-notice", "Not added: 2 of 3 bolts")?;
     until_kept(&phone)
 }

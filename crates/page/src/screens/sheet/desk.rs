@@ -9,6 +9,7 @@ use crate::link::{Places, put};
 use crate::route::{Route, Screen};
 use gloo::timers::callback::Timeout;
 use js_sys::Promise;
+use shopmath::sheet::limits::ROWS;
 use shopmath::sheet::order::{Action, List, Row, free_id};
 use shopmath::sheet::{Fastener, Sheet};
 use shopmath::tools::Tools;
@@ -155,8 +156,9 @@ impl Desk {
         self.job().is_some()
     }
 
-    /// Adds bolts at the end of the open sheet, or puts a new one with them on the desk; the sheet's id.
-    pub(crate) async fn take(&self, rows: Vec<Fastener>, tools: Tools) -> String {
+    /// Adds bolts at the end of the open sheet, or puts a new one with them on the desk; the sheet's id. The
+    /// sheet says how many it has no room for.
+    pub(crate) async fn add_bolts(&self, rows: Vec<Fastener>, tools: Tools) -> String {
         let id = match self.job() {
             Some(job) => job.sheet.id.clone(),
             None => {
@@ -166,13 +168,19 @@ impl Desk {
                 id
             }
         };
+        let count = || self.job().map_or(0, |job| job.sheet.fasteners.len());
+        let (of, before) = (rows.len(), count());
         for mut row in rows {
             let Some(job) = self.job() else { break };
             row.id = free_id(&job.sheet, List::Fasteners);
-            self.change(Change::Do(Action::Insert {
-                at: usize::MAX,
-                row: Box::new(Row::Fastener(row)),
-            }));
+            let row = Box::new(Row::Fastener(row));
+            self.change(Change::Do(Action::Insert { at: usize::MAX, row }));
+        }
+        let left = (before + of).saturating_sub(count());
+        if left > 0 {
+            self.remark(Some(format!(
+                "Not added: {left} of {of} bolts. A sheet has room for {ROWS} rows of them."
+            )));
         }
         id
     }
@@ -317,12 +325,16 @@ impl Desk {
     /// Takes the notices away once they were read.
     pub(crate) fn noted(&self) {
         *self.0.notice.borrow_mut() = None;
+        self.remark(None);
+        self.tell();
+    }
+
+    fn remark(&self, notice: Option<String>) {
         if let Some(job) = self.job() {
             let mut job = (*job).clone();
-            job.notice = None;
-            *self.0.slot.borrow_mut() = Slot::Job(Rc::new(job));
+            job.notice = notice;
+            self.place(Slot::Job(Rc::new(job)));
         }
-        self.tell();
     }
 
     /// Leads on from a sheet's address where that is shown; whether it was. Where it was not, the tab of the

@@ -21,7 +21,7 @@ pub(crate) fn take(rows: impl Fn() -> Vec<Fastener> + 'static, from: Route, desk
     let onclick = Callback::from(move |_: MouseEvent| {
         let (rows, from, desk) = (rows(), from.clone(), desk.clone());
         spawn_local(async move {
-            let id = desk.take(rows, tools).await;
+            let id = desk.add_bolts(rows, tools).await;
             link::go(Some(&from), &Route::sheet(&id));
         });
     });
