@@ -1,6 +1,6 @@
 //! What is removed comes back, the demo goes with one tap, and a search finds what a person remembers.
 
-use super::{everything, import, listed, new_sheet, note, until_kept, until_notes};
+use super::{everything, fill_small_store, import, listed, new_sheet, note, until_kept, until_notes};
 use anyhow::{Result, ensure};
 use fenderside_tests::harness::{Outcome, Phone, Server};
 use serde_json::{Value, json};
@@ -58,6 +58,58 @@ fn the_demo_says_what_it_is_and_goes_with_one_tap() -> Outcome {
     })?;
     ensure!(listed(&phone)? == [mine]);
     ensure!(everything(&phone)?["records"].as_array().map(Vec::len) == Some(1));
+    Ok(())
+}
+
+/// What is nowhere but in the tab goes with its sheet, and comes back with it.
+#[test]
+fn a_removed_sheet_takes_along_what_could_not_be_saved() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    let other = new_sheet(&phone)?;
+    let id = new_sheet(&phone)?;
+    note(&phone, "saved")?;
+    fill_small_store(&phone)?;
+    let refuse = "IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError') }";
+    phone.script::<()>(refuse, Vec::new())?;
+    phone.type_into("sheet-notes", "nowhere but in this tab")?;
+    phone.until_text("#kept", "Not saved")?;
+    phone.tap(".sheet-head a")?;
+    phone.tap(&format!("[data-sheet='{id}'] button[name='remove']"))?;
+    phone.until_text(".bring", "removed.")?;
+    let (_, bytes) = phone.download("#export-sheet")?;
+    let all: Value = serde_json::from_slice(&bytes)?;
+    ensure!(all["sheets"].as_array().map(Vec::len) == Some(1), "{all}");
+    ensure!(all["sheets"][0]["id"] == json!(other), "{all}");
+
+    phone.tap("#undo")?;
+    phone.tap(&format!("[data-sheet='{id}'] a"))?;
+    until_notes(&phone, "nowhere but in this tab")
+}
+
+#[test]
+fn what_is_typed_while_a_sheet_is_being_removed_does_not_bring_it_back() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/sheet")?;
+    phone.tap("#show-demo")?;
+    until_kept(&phone)?;
+    // Another one who writes keeps the page waiting, until what is typed would be saved.
+    let hold = "return (async () => { const opening = indexedDB.open('fenderside'); \
+         await new Promise((done) => { opening.onsuccess = done }); \
+         const store = opening.result.transaction(['records', 'heads'], 'readwrite').objectStore('records'); \
+         const again = () => { if (!window.free) store.count().onsuccess = again }; again() })()";
+    phone.script::<()>(hold, Vec::new())?;
+    phone.tap("#remove-demo")?;
+    let late = "const notes = document.getElementById('sheet-notes'); \
+         if (notes) { notes.value = 'late'; notes.dispatchEvent(new Event('input', { bubbles: true })) } \
+         setTimeout(() => { window.free = true }, 1500)";
+    phone.script::<()>(late, Vec::new())?;
+    phone.until("the list without it", || {
+        Ok((phone.fragment()? == "#/sheet" && phone.count("#show-demo")? == 1).then_some(()))
+    })?;
+    let left = everything(&phone)?;
+    ensure!(left["texts"] == json!([]) && left["records"] == json!([]), "{left}");
     Ok(())
 }
 

@@ -74,7 +74,16 @@ struct Inner {
     /// The row of bolts last opened on the Bolt screen: its sheet and number.
     lent: RefCell<Option<(String, u32)>>,
     /// What was removed last, for the list to bring back.
-    removed: RefCell<Option<(String, Rc<Removed>)>>,
+    removed: RefCell<Option<Rc<Gone>>>,
+}
+
+/// What was removed and can be brought back.
+pub(crate) struct Gone {
+    /// What the list calls it.
+    pub(crate) label: String,
+    removed: Removed,
+    /// The sheet as this tab held it, where it could not be kept.
+    unkept: Option<Rc<Job>>,
 }
 
 /// A handle to the desk.
@@ -188,9 +197,10 @@ impl Desk {
     /// Takes the sheet off the desk, kept or set aside.
     pub(crate) async fn clear(&self) {
         self.settle().await;
-        if let Some(job) = self.job().filter(|job| job.status.is_owed()) {
-            self.0.unkept.borrow_mut().push(job);
-        }
+        self.0
+            .unkept
+            .borrow_mut()
+            .extend(self.job().filter(|job| job.status.is_owed()));
         self.place(Slot::default());
     }
 
@@ -200,25 +210,53 @@ impl Desk {
         let Some(job) = self.job() else {
             return;
         };
-        match keep::remove(&job.sheet.id).await {
+        let id = &job.sheet.id;
+        // Off the desk already: what is typed meanwhile would be saved, and the sheet with it.
+        self.place(Slot::Opening(id.clone()));
+        let removed = keep::remove(id).await;
+        let here = self.0.slot.borrow().id() == id;
+        match removed {
             Ok(removed) => {
-                let label = job.sheet.machine.clone();
-                self.note_removed(removed.map(|removed| (label, Rc::new(removed))));
-                self.place(Slot::default());
-                self.lead(&job.sheet.id, &Route::bare(Screen::Sheet));
+                self.note_removed(id, job.sheet.machine.clone(), removed);
+                if here {
+                    self.place(Slot::default());
+                }
+                self.lead(id, &Route::bare(Screen::Sheet));
             }
-            Err(error) => self.fail(&job, &error),
+            Err(error) if here => self.fail(&job, &error),
+            Err(_) => self.0.unkept.borrow_mut().extend(job.status.is_owed().then_some(job)),
         }
     }
 
     /// What was removed last, on the bench or in the list, and can be brought back.
-    pub(crate) fn removed(&self) -> Option<(String, Rc<Removed>)> {
+    pub(crate) fn removed(&self) -> Option<Rc<Gone>> {
         self.0.removed.borrow().clone()
     }
 
-    /// Notes what can be brought back now.
-    pub(crate) fn note_removed(&self, removed: Option<(String, Rc<Removed>)>) {
-        *self.0.removed.borrow_mut() = removed;
+    /// Notes what was removed last: what could not be kept of it goes as well.
+    pub(crate) fn note_removed(&self, id: &str, label: String, removed: Option<Removed>) {
+        let unkept = self.recall(id);
+        let gone = |removed| Rc::new(Gone { label, removed, unkept });
+        *self.0.removed.borrow_mut() = removed.map(gone);
+        self.tell();
+    }
+
+    /// Brings back what was removed last.
+    pub(crate) async fn bring_back(&self) -> Result<(), KeepError> {
+        if let Some(gone) = self.removed() {
+            keep::put_back(&gone.removed).await?;
+            self.0.unkept.borrow_mut().extend(gone.unkept.clone());
+            *self.0.removed.borrow_mut() = None;
+            self.tell();
+        }
+        Ok(())
+    }
+
+    /// Takes back a sheet that was put aside.
+    fn recall(&self, id: &str) -> Option<Rc<Job>> {
+        let mut unkept = self.0.unkept.borrow_mut();
+        let place = unkept.iter().position(|job| job.sheet.id == id);
+        place.map(|place| unkept.remove(place))
     }
 
     /// Sheets that were put aside and could not be kept.
@@ -228,12 +266,7 @@ impl Desk {
     }
 
     async fn fetch(&self, id: String, tools: Tools, notice: Option<&str>) {
-        let aside = {
-            let mut unkept = self.0.unkept.borrow_mut();
-            let place = unkept.iter().position(|job| job.sheet.id == id);
-            place.map(|place| unkept.remove(place))
-        };
-        if let Some(job) = aside {
+        if let Some(job) = self.recall(&id) {
             self.place(Slot::Job(job));
             return;
         }

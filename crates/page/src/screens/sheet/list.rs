@@ -38,8 +38,6 @@ struct Known {
     shelf: Option<Rc<Shelf>>,
     /// What went wrong, for the person.
     trouble: Option<String>,
-    /// What was removed last.
-    removed: Option<(String, Rc<Removed>)>,
     /// Sheets of a file, not yet brought in.
     coming: Option<Rc<Vec<Incoming>>>,
     /// What has just been done.
@@ -48,7 +46,7 @@ struct Known {
 
 enum Step {
     Shelf(Result<Shelf, KeepError>),
-    Removed(Option<(String, Rc<Removed>)>),
+    Removed,
     Coming(Option<Rc<Vec<Incoming>>>),
     Trouble(String),
     Done(String),
@@ -65,7 +63,7 @@ impl Reducible for Known {
                 known.shelf = Some(Rc::default());
                 known.trouble = Some(error.words());
             }
-            Step::Removed(removed) => (known.removed, known.done) = (removed, None),
+            Step::Removed => known.done = None,
             Step::Coming(coming) => (known.coming, known.trouble, known.done) = (coming, None, None),
             Step::Trouble(words) => (known.trouble, known.done) = (Some(words), None),
             Step::Done(words) => (known.done, known.trouble) = (Some(words), None),
@@ -90,19 +88,8 @@ pub(super) fn Sheets(props: &Props) -> Html {
             spawn_local(async move {
                 // What lies on the desk is kept first, or the list would show it as it was.
                 desk.clear().await;
-                steps.dispatch(Step::Removed(desk.removed()));
                 look(&steps).await;
             });
-        });
-    }
-    {
-        // The way back is there after a look at another screen too.
-        let (desk, looked, removed) = (props.desk.clone(), known.shelf.is_some(), known.removed.clone());
-        let which = removed.as_ref().map(|(_, removed)| Rc::as_ptr(removed));
-        use_effect_with((looked, which), move |&(looked, _)| {
-            if looked {
-                desk.note_removed(removed);
-            }
         });
     }
     let steps = known.dispatcher();
@@ -138,7 +125,7 @@ pub(super) fn Sheets(props: &Props) -> Html {
             <div role="alert">{ summary::notice(None, &props.desk) }if let Some(words) = &known.trouble { <p class="fault" id="sheets-trouble">{ words }</p> }</div>
             <div role="status">if let Some(words) = &known.done { <p class="note" id="sheets-done">{ words }</p> }</div>
             { erased(shelf) }
-            if let Some((label, removed)) = &known.removed { <Bring words={format!("{label}: removed.")} id="undo" onback={bring_back(removed, &steps)} /> }
+            if let Some(gone) = props.desk.removed() { <Bring words={format!("{}: removed.", gone.label)} id="undo" onback={bring_back(&props.desk, &steps)} /> }
             if let Some(coming) = &known.coming { { incoming(coming, &steps) } }
             { backup_note(shelf) }
             if shelf.heads.len() > 1 {
@@ -146,14 +133,14 @@ pub(super) fn Sheets(props: &Props) -> Html {
                     <input id="find" type="search" placeholder={hint(&shown, "machine, bolt, part, note")} value={shown.clone()} oninput={typed} autocomplete="off" enterkeyhint="search" />
                 </div></div>
             }
-            <ul class="sheets">{ for found.iter().take(count).map(|kept| item(kept, &steps)) }</ul>
+            <ul class="sheets">{ for found.iter().take(count).map(|kept| item(kept, &props.desk, &steps)) }</ul>
             if found.is_empty() && !shelf.heads.is_empty() { <p class="note">{ "No sheet has all these words." }</p> }
             if count < found.len() { { Button::chip(format!("Show all {}", found.len()), more).draw() } }
             if shelf.heads.is_empty() {
                 <p>{ "A sheet holds one job: the bolts and what they were tightened to, parts and cost, checks, and when it is next due." }</p>
             }
             if !shelf.heads.iter().any(|kept| kept.demo) { { demo_button(tools, &props.desk) } }
-            { for shelf.unreadable.iter().map(|found| broken(found, &steps)) }
+            { for shelf.unreadable.iter().map(|found| broken(found, &props.desk, &steps)) }
             <p class="note">{ "Sheets stay on this device and nowhere else. Some browsers erase a page’s storage after a week without use, unless the page is on the home screen: put it there, and back up after changes." }</p>
             { cautions(&[caution::RECORD_IS_YOURS]) }
         </div>
@@ -164,7 +151,7 @@ async fn look(steps: &Steps) {
     steps.dispatch(Step::Shelf(keep::shelf().await));
 }
 
-fn item(kept: &Head, steps: &Steps) -> Html {
+fn item(kept: &Head, desk: &Desk, steps: &Steps) -> Html {
     let title = if kept.machine.is_empty() {
         "No machine yet"
     } else {
@@ -172,10 +159,10 @@ fn item(kept: &Head, steps: &Steps) -> Html {
     };
     let state = if kept.complete { "✓ complete" } else { "open" };
     let remove = {
-        let (id, label, steps) = (kept.id.clone(), title.to_owned(), steps.clone());
+        let (id, label, desk, steps) = (kept.id.clone(), title.to_owned(), desk.clone(), steps.clone());
         Callback::from(move |_: MouseEvent| {
-            let (id, label, steps) = (id.clone(), label.clone(), steps.clone());
-            spawn_local(async move { take_away(keep::remove(&id).await, label, &steps).await });
+            let (id, label, desk, steps) = (id.clone(), label.clone(), desk.clone(), steps.clone());
+            spawn_local(async move { removed(keep::remove(&id).await, &id, label, &desk, &steps).await });
         })
     };
     html! {
@@ -190,15 +177,15 @@ fn item(kept: &Head, steps: &Steps) -> Html {
 }
 
 /// Brings back what was removed, and the keyboard to the top of the list: the button goes.
-fn bring_back(removed: &Rc<Removed>, steps: &Steps) -> Callback<()> {
-    let (removed, steps) = (removed.clone(), steps.clone());
+fn bring_back(desk: &Desk, steps: &Steps) -> Callback<()> {
+    let (desk, steps) = (desk.clone(), steps.clone());
     Callback::from(move |()| {
         focus("new-sheet");
-        let (removed, steps) = (removed.clone(), steps.clone());
+        let (desk, steps) = (desk.clone(), steps.clone());
         spawn_local(async move {
-            match keep::put_back(&removed).await {
+            match desk.bring_back().await {
                 Ok(()) => {
-                    steps.dispatch(Step::Removed(None));
+                    steps.dispatch(Step::Removed);
                     look(&steps).await;
                 }
                 Err(error) => steps.dispatch(Step::Trouble(error.words())),
@@ -354,11 +341,13 @@ fn demo_button(tools: Tools, desk: &Desk) -> Html {
 }
 
 /// A record that cannot be read, with a way to remove it unless a newer version wrote it.
-fn broken(found: &Unreadable, steps: &Steps) -> Html {
-    let (key, steps) = (found.key.clone(), steps.clone());
+fn broken(found: &Unreadable, desk: &Desk, steps: &Steps) -> Html {
+    let (key, desk, steps) = (found.key.clone(), desk.clone(), steps.clone());
     let onclick = Callback::from(move |_: MouseEvent| {
-        let (key, steps) = (key.clone(), steps.clone());
-        spawn_local(async move { take_away(keep::remove_unreadable(&key).await, key, &steps).await });
+        let (key, desk, steps) = (key.clone(), desk.clone(), steps.clone());
+        spawn_local(
+            async move { removed(keep::remove_unreadable(&key).await, &key, key.clone(), &desk, &steps).await },
+        );
     });
     unreadable(
         found,
@@ -367,10 +356,11 @@ fn broken(found: &Unreadable, steps: &Steps) -> Html {
 }
 
 /// What follows a removal: the list anew, and the way back.
-async fn take_away(removed: Result<Option<Removed>, KeepError>, label: String, steps: &Steps) {
+async fn removed(removed: Result<Option<Removed>, KeepError>, id: &str, label: String, desk: &Desk, steps: &Steps) {
     match removed {
         Ok(removed) => {
-            steps.dispatch(Step::Removed(removed.map(|removed| (label, Rc::new(removed)))));
+            desk.note_removed(id, label, removed);
+            steps.dispatch(Step::Removed);
             look(steps).await;
         }
         Err(error) => steps.dispatch(Step::Trouble(error.words())),
