@@ -117,6 +117,28 @@ fn saves_follow_one_another_whatever_the_clock_says() -> Outcome {
     phone.close()?.1.stays_home()
 }
 
+/// An installed page is not loaded again for days.
+#[test]
+fn a_page_left_open_overnight_counts_from_the_new_day() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/convert")?;
+    let today = day(&phone)?;
+    let sheet = json!({ "schema": 1, "id": "due", "intervals": [{ "id": 1, "label": "Oil", "every_days": "10", "done_on": today }] });
+    bring_in(&phone, &[sheet])?;
+    phone.open("#/sheet/due")?;
+    phone.until_text(".screen-only .due", "10 days to go")?;
+    let ahead = "window.ahead = arguments[0]; window.Real ??= Date; const { Real } = window; \
+         window.Date = class extends Real { constructor(...parts) { if (parts.length > 0) super(...parts); else super(Real.now() + 86400000 * window.ahead) } }; \
+         if (arguments[1]) document.dispatchEvent(new Event('visibilitychange'))";
+    phone.script::<()>(ahead, vec![json!(2), json!(true)])?;
+    phone.until_text(".screen-only .due", "8 days to go")?;
+    // And where it was looked at all along, with the next change.
+    phone.script::<()>(ahead, vec![json!(3), json!(false)])?;
+    phone.type_into("sheet-notes", "the next day")?;
+    phone.until_text(".screen-only .due", "7 days to go")
+}
+
 #[test]
 fn sheets_of_later_days_are_brought_in_shared_and_due() -> Outcome {
     let server = Server::start()?;

@@ -62,7 +62,7 @@ pub(super) fn Bench(props: &Props) -> Html {
         let desk = desk.clone();
         use_effect_with((props.id.clone(), props.settings.tools), move |(id, tools)| {
             desk.open(id, *tools);
-            desk.read_for(*tools);
+            desk.read_for(Some(*tools));
         });
     }
     let onchange = {

@@ -7,7 +7,9 @@ use super::job::{Change, Job, Status};
 use crate::keep::{self, KeepError, News, Opened, Removed, Saved, Unreadable};
 use crate::link::{Places, put};
 use crate::route::{Route, Screen};
+use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
+use gloo::utils::document;
 use js_sys::Promise;
 use shopmath::sheet::limits::ROWS;
 use shopmath::sheet::order::{Action, List, Row, free_id};
@@ -268,6 +270,7 @@ impl Desk {
     async fn fetch(&self, id: String, tools: Tools, notice: Option<&str>) {
         if let Some(job) = self.recall(&id) {
             self.place(Slot::Job(job));
+            self.read_for(Some(tools));
             return;
         }
         let opened = keep::open(&id).await;
@@ -327,6 +330,7 @@ impl Desk {
             *self.0.lent.borrow_mut() = self.job().map(|job| (job.sheet.id.clone(), id));
             return;
         }
+        self.read_for(None);
         let Some(job) = self.job().and_then(|job| job.after(change)) else {
             return;
         };
@@ -343,10 +347,11 @@ impl Desk {
         }));
     }
 
-    /// Reads the sheet for other tools.
-    pub(crate) fn read_for(&self, tools: Tools) {
-        if let Some(job) = self.job().filter(|job| job.tools() != tools) {
-            self.place(Slot::Job(Rc::new(job.with_tools(tools))));
+    /// Reads the sheet for other tools, and for the day that it is by now: an installed page stays open for days.
+    pub(crate) fn read_for(&self, tools: Option<Tools>) {
+        let read = |job: Rc<Job>| job.read_for(tools.unwrap_or(job.tools()), &keep::today());
+        if let Some(job) = self.job().and_then(read) {
+            self.place(Slot::Job(Rc::new(job)));
         }
     }
 
@@ -498,14 +503,17 @@ impl Desk {
     }
 }
 
-/// Draws the screen anew whenever the desk changes.
+/// Draws the screen anew whenever the desk changes, or the day has when the page is looked at again.
 #[hook]
 pub(crate) fn use_desk(desk: &Desk) {
     let update = use_force_update();
     let watched = desk.clone();
     use_effect_with((), move |()| {
         *watched.0.watcher.borrow_mut() = Some(Callback::from(move |()| update.force_update()));
+        let looked_at = watched.clone();
+        let listener = EventListener::new(&document(), "visibilitychange", move |_| looked_at.read_for(None));
         move || {
+            drop(listener);
             *watched.0.watcher.borrow_mut() = None;
             watched.save();
         }

@@ -168,12 +168,16 @@ impl Job {
         Some(job)
     }
 
-    /// The job read for other tools.
-    pub(crate) fn with_tools(&self, tools: Tools) -> Self {
+    /// The job read for these tools on this day; nothing where it is.
+    pub(crate) fn read_for(&self, tools: Tools, today: &str) -> Option<Self> {
+        let today = Date::read(today);
+        if (tools, today) == (self.tools, self.today) {
+            return None;
+        }
         let mut job = self.clone();
-        job.tools = tools;
-        job.found = Rc::new(reassess(&job.sheet, tools, job.today, None));
-        job
+        (job.tools, job.today) = (tools, today);
+        job.found = Rc::new(reassess(&job.sheet, tools, today, None));
+        Some(job)
     }
 
     /// The job with the name, number of saves and day that keeping has given it.
@@ -357,6 +361,16 @@ mod tests {
         assert_eq!(job().after(same), None);
         let other = job().after(Change::Write(At::Head, "currency", "CHF".into())).unwrap();
         assert_eq!((other.status, other.edits), (Status::Changed, 1));
+    }
+
+    #[test]
+    fn the_next_day_is_counted_from() {
+        let before = job();
+        assert_eq!(before.read_for(Tools::Metric, "2025-04-01"), None);
+        let after = before.read_for(Tools::Metric, "2025-04-02").unwrap();
+        let left = |job: &Job| job.found.intervals.iter().find_map(|(_, due)| due.days_left);
+        assert_eq!(left(&after), left(&before).map(|left| left - 1));
+        assert!(left(&after).is_some());
     }
 
     #[test]
