@@ -77,6 +77,31 @@ fn a_bolt_opened_from_its_row_comes_back_to_it_as_changed() -> Outcome {
 }
 
 #[test]
+fn a_bolt_comes_back_to_its_row_as_another_tab_has_left_it() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.open("#/sheet")?;
+    phone.tap("#show-demo")?;
+    until_kept(&phone)?;
+    phone.tap("#bolt-2 button[name=open]")?;
+    phone.until("Bolt", || Ok((phone.count("#put-back")? == 1).then_some(())))?;
+    phone.new_tab()?;
+    phone.open("#/sheet/demo-larkfield")?;
+    phone.type_into("bolt-2-label", "Upper bolt")?;
+    until_kept(&phone)?;
+    phone.turn_to(0)?;
+    phone.type_into("spec", "37 N·m")?;
+    phone.tap("#put-back")?;
+    phone.until("the row as changed", || {
+        Ok((phone.field("bolt-2-spec").ok().as_deref() == Some("37 N·m")).then_some(()))
+    })?;
+    ensure!(phone.field("bolt-2-label")? == "Upper bolt");
+    until_kept(&phone)?;
+    ensure!(phone.fragment()? == "#/sheet/demo-larkfield", "a conflict");
+    Ok(())
+}
+
+#[test]
 fn a_list_of_specs_goes_on_a_sheet_with_one_tap() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;

@@ -10,7 +10,7 @@ mod section;
 use crate::link::{Places, use_link};
 use crate::route::{Route, Screen};
 use crate::screens::sheet::desk::Desk;
-use crate::screens::sheet::take::{put_back, take};
+use crate::screens::sheet::put_on::{put_back_button, put_on_button};
 use crate::settings::SettingsHandle;
 use crate::views::caution::cautions;
 use crate::views::fault::chips;
@@ -125,8 +125,8 @@ pub(crate) fn Bolt(props: &Props) -> Html {
             <Spoken words={spoken(&assessment, &form, resolved.unitless.as_ref())} />
             { overlay.button("Large type, for arm's length", route.clone()) }
             <div class="chips">
-                { put_back(back, route.clone(), &props.desk) }
-                if text.has("spec") { { take(rows, route, &props.desk, props.settings.tools) } }
+                { put_back_button(back, route.clone(), &props.desk) }
+                if text.has("spec") { { put_on_button(rows, route, &props.desk, props.settings.tools) } }
             </div>
             { section::strip(&assessment.sections) }
             { for assessment.sections.iter().map(|part| section::section(part, &assessment, &form, &props.settings)) }

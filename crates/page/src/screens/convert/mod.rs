@@ -11,7 +11,7 @@ use crate::link::{Places, use_link};
 use crate::pace;
 use crate::route::{Route, Screen};
 use crate::screens::sheet::desk::Desk;
-use crate::screens::sheet::take::take;
+use crate::screens::sheet::put_on::put_on_button;
 use crate::settings::SettingsHandle;
 use crate::views::button::Button;
 use crate::views::caution::caution;
@@ -156,7 +156,7 @@ fn put_on_sheet(read: &Read, text: &AttrValue, route: Route, props: &Props) -> H
     match read {
         Read::List(lines) if lines.iter().any(is_torque) => {
             let text = text.clone();
-            take(move || rows(&text), route, &props.desk, props.settings.tools)
+            put_on_button(move || rows(&text), route, &props.desk, props.settings.tools)
         }
         _ => html! {},
     }

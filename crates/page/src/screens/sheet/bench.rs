@@ -191,12 +191,14 @@ fn Open(props: &OpenProps) -> Html {
 
 /// The bolts that are drawn yet, and what adds one.
 fn bolts(props: &OpenProps, portion: Portion) -> Html {
-    let OpenProps { job, onchange, .. } = props;
+    let OpenProps {
+        job, desk, onchange, ..
+    } = props;
     let rows = &job.sheet.fasteners;
     html! {
         <>
             <ol class={classes!("job-rows", (portion == Portion::Settled).then_some("settled"))}>{ for (0..portion.of(rows.len())).map(|place| html! {
-                <FastenerRow key={rows[place].id} job={job.clone()} {place} onchange={onchange.clone()} />
+                <FastenerRow key={rows[place].id} job={job.clone()} {place} desk={desk.clone()} onchange={onchange.clone()} />
             }) }</ol>
             <div class="chips">
                 { add("add-fastener", "Add a bolt", job, List::Fasteners, onchange) }

@@ -305,6 +305,11 @@ impl Desk {
         }
     }
 
+    /// Notes a row of bolts of the open sheet that is opened on the Bolt screen, from where it may come back changed.
+    pub(crate) fn lend(&self, row: u32) {
+        *self.0.lent.borrow_mut() = self.job().map(|job| (job.sheet.id.clone(), row));
+    }
+
     /// The row of the open sheet that was last opened on the Bolt screen.
     pub(crate) fn lent(&self) -> Option<Fastener> {
         let job = self.job()?;
@@ -314,22 +319,18 @@ impl Desk {
         row.filter(|_| job.sheet.id == *sheet).cloned()
     }
 
-    /// Puts a row of bolts in the place of the one it was; the sheet's id.
-    pub(crate) fn put_back(&self, row: Fastener) -> Option<String> {
-        let id = self.job()?.sheet.id.clone();
-        self.change(Change::Do(Action::Replace {
-            row: Box::new(Row::Fastener(row)),
-        }));
-        *self.0.lent.borrow_mut() = None;
-        Some(id)
+    /// Puts what is made of the row lent in its place, if it is still there; the open sheet's id.
+    pub(crate) fn put_back(&self, of: impl Fn(&Fastener) -> Fastener) -> Option<String> {
+        if let Some(lent) = self.lent() {
+            let row = Box::new(Row::Fastener(of(&lent)));
+            self.change(Change::Do(Action::Replace { row }));
+            *self.0.lent.borrow_mut() = None;
+        }
+        Some(self.job()?.sheet.id.clone())
     }
 
     /// Changes the sheet.
     pub(crate) fn change(&self, change: Change) {
-        if let Change::Lend(id) = change {
-            *self.0.lent.borrow_mut() = self.job().map(|job| (job.sheet.id.clone(), id));
-            return;
-        }
         self.read_for(None);
         let Some(job) = self.job().and_then(|job| job.after(change)) else {
             return;

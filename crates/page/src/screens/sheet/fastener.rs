@@ -1,5 +1,6 @@
 //! A row of bolts: what was typed, the spec in the user's units, the verdict, the readings.
 
+use super::desk::Desk;
 use super::entries::{Entries, open, row_buttons, row_name, row_tick, use_focus, use_onset};
 use super::job::{Change, Job};
 use crate::route::{Route, Screen};
@@ -30,6 +31,7 @@ const NONE: &[Choice] = &[];
 pub(super) struct Props {
     pub(super) job: Rc<Job>,
     pub(super) place: usize,
+    pub(super) desk: Desk,
     pub(super) onchange: Callback<Change>,
 }
 
@@ -52,6 +54,7 @@ impl PartialEq for Props {
             && self.place == other.place
             && count(self) == count(other)
             && self.job.tools() == other.job.tools()
+            && self.desk == other.desk
             && self.onchange == other.onchange
     }
 }
@@ -83,7 +86,7 @@ pub(super) fn FastenerRow(props: &Props) -> Html {
     html! {
         <li class="job-row" id={name.clone()} data-fastener={id.to_string()}>
             <form class="entries">{ entries.of(FASTENER) }</form>
-            { answer(row, found, &props.onchange) }
+            { answer(row, found, &props.desk) }
             { readings(row, found, &props.onchange) }
             <div class="ticks">
                 { box_of(Tick::SingleUse, ("replace", "Single-use: replace"), row.single_use) }
@@ -114,9 +117,9 @@ fn tools(sheet: &Sheet, at: At) -> String {
 }
 
 /// The spec in the user's units, the setting through an adapter, and the verdict.
-fn answer(row: &Fastener, found: &FastenerAssessment, onchange: &Callback<Change>) -> Html {
-    let id = row.id;
-    let lend = onchange.reform(move |()| Change::Lend(id));
+fn answer(row: &Fastener, found: &FastenerAssessment, desk: &Desk) -> Html {
+    let (id, desk) = (row.id, desk.clone());
+    let lend = Callback::from(move |()| desk.lend(id));
     let stages = found
         .spec
         .iter()

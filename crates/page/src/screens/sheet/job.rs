@@ -41,9 +41,6 @@ pub(crate) enum Change {
     Reading(u32, usize, String),
     /// Changed a row as a whole.
     Do(Action),
-    /// Opened a row of bolts on the Bolt screen, from where it may come back changed: noted by the desk, no
-    /// change of the sheet.
-    Lend(u32),
     /// Took the last such change back.
     Undo,
 }
@@ -120,7 +117,6 @@ impl Job {
             Change::Reading(row, index, _) => Touched::Reading(*row, *index),
             Change::Do(_) => Touched::Row,
             Change::Undo => Touched::TakenBack,
-            Change::Lend(_) => return None,
         };
         let sheet = match change {
             Change::Write(at, key, text) => {
@@ -157,7 +153,6 @@ impl Job {
                 }
                 sheet
             }
-            Change::Lend(_) => return None,
         };
         if sheet == *self.sheet {
             return None;

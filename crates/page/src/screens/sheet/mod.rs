@@ -2,7 +2,7 @@
 //!
 //! `list` shows the sheets that are kept, `bench` the one being worked on with a file per kind of
 //! row, `steps` its bolts one by one in large type, `away` what leaves it, `share` its link and code,
-//! `take` what other screens hand to a sheet, `said` what is heard of a change, `paper` the sheet to
+//! `put_on` what other screens hand to a sheet, `said` what is heard of a change, `paper` the sheet to
 //! read or print. `desk` holds the open sheet and keeps it, `job` is what it says, `carry` takes files
 //! out and in.
 
@@ -16,12 +16,12 @@ mod job;
 mod list;
 mod paper;
 mod portions;
+pub(crate) mod put_on;
 mod said;
 mod share;
 mod shared;
 mod steps;
 mod summary;
-pub(crate) mod take;
 mod unreadable;
 
 use crate::link::Places;

@@ -11,7 +11,12 @@ use yew::prelude::*;
 
 /// A button that puts bolts on a sheet and leads there; `from` is the screen it stands on. The bolts are
 /// asked for when it is tapped.
-pub(crate) fn take(rows: impl Fn() -> Vec<Fastener> + 'static, from: Route, desk: &Desk, tools: Tools) -> Html {
+pub(crate) fn put_on_button(
+    rows: impl Fn() -> Vec<Fastener> + 'static,
+    from: Route,
+    desk: &Desk,
+    tools: Tools,
+) -> Html {
     let words = if desk.has_sheet() {
         "Put on the open sheet"
     } else {
@@ -29,8 +34,8 @@ pub(crate) fn take(rows: impl Fn() -> Vec<Fastener> + 'static, from: Route, desk
 }
 
 /// A button that puts a bolt back in the row it was opened from; none where it was opened from none. `of`
-/// makes the row of what it was.
-pub(crate) fn put_back(of: impl Fn(&Fastener) -> Fastener + 'static, from: Route, desk: &Desk) -> Html {
+/// makes the row of what it is when the button is tapped.
+pub(crate) fn put_back_button(of: impl Fn(&Fastener) -> Fastener + 'static, from: Route, desk: &Desk) -> Html {
     let Some(lent) = desk.lent() else {
         return html! {};
     };
@@ -38,7 +43,7 @@ pub(crate) fn put_back(of: impl Fn(&Fastener) -> Fastener + 'static, from: Route
     let words = ["Put back in ", label].concat();
     let desk = desk.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
-        if let Some(id) = desk.put_back(of(&lent)) {
+        if let Some(id) = desk.put_back(&of) {
             link::go(Some(&from), &Route::sheet(&id));
         }
     });
