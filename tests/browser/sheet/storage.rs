@@ -138,6 +138,28 @@ fn a_backup_holds_what_could_not_be_saved_and_says_what_it_leaves_out() -> Outco
 }
 
 #[test]
+fn a_sheet_that_no_file_may_hold_does_not_keep_the_others_from_a_backup() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    new_sheet(&phone)?;
+    note(&phone, "saved")?;
+    listed(&phone)?;
+    phone.open("#/convert")?;
+    let label = "long ".repeat(70);
+    phone.type_into("q", &format!("Cover 10 N·m\n{label}20 N·m"))?;
+    phone.tap("#put-on-sheet")?;
+    phone.until_text("#kept", "Not saved")?;
+    phone.tap(".sheet-head a")?;
+    phone.until("the list", || Ok((phone.count("#new-sheet")? == 1).then_some(())))?;
+    let (_, bytes) = phone.download("#export-sheet")?;
+    let all: Value = serde_json::from_slice(&bytes)?;
+    // The other one as it was saved, before the bolts came.
+    ensure!(all["sheets"].as_array().map(Vec::len) == Some(2), "{all}");
+    phone.until_text("#sheets-done", "Not in it: what was typed last on “No machine yet”.")?;
+    phone.until_text("#backup-note", "Changes since the last backup")
+}
+
+#[test]
 fn a_backup_that_cannot_be_made_is_not_called_one() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;

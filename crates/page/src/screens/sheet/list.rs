@@ -15,6 +15,7 @@ use crate::views::button::Button;
 use crate::views::caution::cautions;
 use crate::views::focus::focus;
 use shopmath::caution;
+use shopmath::sheet::limits::check;
 use shopmath::sheet::merge::{Fate, Incoming, preview_among, wanted};
 use shopmath::sheet::{Head, Sheet, demo, head};
 use shopmath::tools::Tools;
@@ -151,12 +152,13 @@ async fn look(steps: &Steps) {
     steps.dispatch(Step::Shelf(keep::shelf().await));
 }
 
+/// What the list calls a sheet.
+fn title(machine: &str) -> &str {
+    if machine.is_empty() { "No machine yet" } else { machine }
+}
+
 fn item(kept: &Head, desk: &Desk, steps: &Steps) -> Html {
-    let title = if kept.machine.is_empty() {
-        "No machine yet"
-    } else {
-        &kept.machine
-    };
+    let title = title(&kept.machine);
     let state = if kept.complete { "✓ complete" } else { "open" };
     let remove = {
         let (id, label, desk, steps) = (kept.id.clone(), title.to_owned(), desk.clone(), steps.clone());
@@ -303,16 +305,24 @@ fn backup_button(desk: &Desk, steps: &Steps) -> Html {
 /// Hands over a file of all sheets. Only where nothing is left out does the reminder begin anew.
 async fn back_up(desk: &Desk, steps: &Steps) -> Result<String, String> {
     let words = |error: KeepError| error.words();
-    let sheets = keep::all(desk.unkept()).await.map_err(words)?;
+    // What no file may hold is no reason to be without all the rest.
+    let (unkept, faulty): (Vec<Sheet>, Vec<Sheet>) = desk.unkept().into_iter().partition(|sheet| check(sheet).is_ok());
+    let sheets = keep::all(unkept).await.map_err(words)?;
     let made = carry::export(&format!("sheets-{}.json", keep::today()), &sheets);
     made.map_err(|why| ["No backup was made. ", &why].concat())?;
     // One that could not be read is not in the file, and stands in the list as it is now.
     let shelf = keep::shelf().await.map_err(words)?;
     let count = sheets.len();
     let mut done = format!("Backup of {count} handed to the browser. Look that the file is there.");
-    match shelf.unreadable.len() {
-        0 => keep::note_backup(),
-        left => done.push_str(&format!(" Not in it: {left} that cannot be read, below.")),
+    let last = |sheet: &Sheet| ["what was typed last on “", title(&sheet.machine), "”"].concat();
+    let mut left: Vec<String> = faulty.iter().map(last).collect();
+    if !shelf.unreadable.is_empty() {
+        left.push(format!("{} that cannot be read, below", shelf.unreadable.len()));
+    }
+    if left.is_empty() {
+        keep::note_backup();
+    } else {
+        done.extend([" Not in it: ", &left.join("; "), "."]);
     }
     steps.dispatch(Step::Shelf(Ok(shelf)));
     Ok(done)
