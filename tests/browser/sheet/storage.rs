@@ -202,7 +202,7 @@ fn an_erased_store_is_noticed_and_what_is_open_is_kept_again() -> Outcome {
     phone.open("#/convert")?;
     phone.script::<()>(erase, Vec::new())?;
     ensure!(listed(&phone)?.is_empty());
-    phone.until_text("#sheets-erased", "there were 1 sheets here")?;
+    phone.until_text("#sheets-erased", "there was 1 sheet here")?;
     phone.open(&format!("#/sheet/{first}"))?;
     phone.until_text("main", "no sheet of this name")?;
     // A sheet that is kept now starts the count anew.

@@ -341,7 +341,12 @@ fn erased(shelf: &Shelf) -> Html {
     let Some(count) = shelf.erased else {
         return html! {};
     };
-    html! { <p class="fault" id="sheets-erased">{ format!("The browser has erased this page’s storage: there were {count} sheets here. Bring in your last backup. On the home screen the page is safe from this.") }</p> }
+    let here = if count == 1 {
+        "was 1 sheet".into()
+    } else {
+        format!("were {count} sheets")
+    };
+    html! { <p class="fault" id="sheets-erased">{ format!("The browser has erased this page’s storage: there {here} here. Bring in your last backup. On the home screen the page is safe from this.") }</p> }
 }
 
 fn demo_button(tools: Tools, desk: &Desk) -> Html {
