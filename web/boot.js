@@ -4,7 +4,8 @@
 // What it tells the page, on <html> and as events on `window`:
 //   data-offline  "pending", then "ready" (event `shop-offline-ready`) once every
 //                 file is known to be kept, or "unavailable" (event
-//                 `shop-offline-unavailable`)
+//                 `shop-offline-unavailable`); "unavailable" too while the worker
+//                 has not answered for long
 //   data-update   "ready" (event `shop-update-ready`) when a new version waits
 //   data-version  the version whose files are kept
 //   data-fault    where the program was when it stopped, for whoever looks for the fault
@@ -172,7 +173,10 @@
       if (event.target.state === "redundant" && !registration.active) setOffline("unavailable");
     });
     const { active } = await navigator.serviceWorker.ready;
+    // A worker that does not answer is not known to keep anything; its late answer still counts.
+    const late = setTimeout(() => setOffline("unavailable"), 10000);
     const { version, complete } = await ask(active, "status");
+    clearTimeout(late);
     root.dataset.version = version;
     setOffline(complete ? "ready" : "unavailable");
   }

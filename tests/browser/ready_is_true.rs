@@ -8,6 +8,15 @@ const LOSE_AN_ICON: &str = "return caches.keys() \
      .then((cache) => cache.delete('icons/icon-512.png'))";
 
 #[test]
+fn a_worker_that_does_not_answer_is_not_waited_for() -> Outcome {
+    let server = Server::start()?;
+    let phone = Phone::fresh(server.site())?;
+    phone.before_page("ServiceWorker.prototype.postMessage = () => {}")?;
+    phone.open("#/convert")?;
+    phone.until_text(".offline-mark", "Needs a network")
+}
+
+#[test]
 fn a_lost_file_is_fetched_again_or_admitted() -> Outcome {
     let server = Server::start()?;
     let phone = Phone::fresh(server.site())?;
