@@ -20,7 +20,7 @@ pub(crate) use draft::draft_keep;
 pub(crate) use error::KeepError;
 pub(crate) use label::searched;
 pub(crate) use news::{News, use_news};
-pub(crate) use removed::{Removed, put_back, remove, remove_unreadable};
+pub(crate) use removed::{Removed, bring_back, remove, remove_unreadable};
 pub(crate) use sheets::{Opened, Saved, add, open, save};
 pub(crate) use shelf::{Shelf, Unreadable, all, ids, shelf, some};
 

@@ -1,6 +1,7 @@
 //! What becomes of two texts of one sheet. Pure, so that it is tried without a browser.
 
-/// When something was written: after which save, in which tab, and as that tab's how manieth write.
+/// When something was written: after which save, in which tab, and at which step of that tab, which counts its
+/// drafts and saves.
 ///
 /// The disk may bring back an older draft than the last one, as the browser writes those late. The
 /// step tells, within one tab, whether a draft or a save holds what was typed last.

@@ -33,20 +33,20 @@ pub(crate) fn draft_keep(sheet: &Sheet) -> Result<(), KeepError> {
     {
         other.id = clock::new_id();
         other.rev = 0;
-        take(&other)?;
+        write(&other)?;
     }
-    take(sheet)
+    write(sheet)
 }
 
 /// Writes a sheet's draft as this tab's, in place of whatever is there.
-pub(super) fn take(sheet: &Sheet) -> Result<(), KeepError> {
+pub(super) fn write(sheet: &Sheet) -> Result<(), KeepError> {
     let draft = label::write(sheet, label::step())?;
     storage::set(&name(&sheet.id), &json(&draft))?;
     OWN.with_borrow_mut(|own| own.clone_from(&sheet.id));
     Ok(())
 }
 
-/// Drops a draft, whoever wrote it. After a save, [`settle`] drops only what that has kept.
+/// Drops a draft, whoever wrote it. After a save, [`drop_saved`] drops only what that has kept.
 pub(super) fn draft_drop(sheet_id: &str) {
     storage::forget(&name(sheet_id));
     OWN.take();
@@ -64,7 +64,7 @@ pub(super) fn read(name: &str) -> Option<Result<(Written, Sheet), Unreadable>> {
 }
 
 /// Drops a draft that this tab wrote no later than a step.
-pub(super) fn settle(sheet_id: &str, step: u64) {
+pub(super) fn drop_saved(sheet_id: &str, step: u64) {
     if let Ok(Some(text)) = storage::get(&name(sheet_id)) {
         let written = label::written(&JSON::parse(&text).unwrap_or_default());
         if written.tab == label::tab() && written.step <= step {

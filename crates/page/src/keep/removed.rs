@@ -18,15 +18,15 @@ pub(crate) struct Removed {
 
 /// Removes a sheet and what was typed on it since.
 pub(crate) async fn remove(id: &str) -> Result<Option<Removed>, KeepError> {
-    take(id, &[RECORDS, HEADS], draft::name(id)).await
+    delete(id, &[RECORDS, HEADS], draft::name(id)).await
 }
 
 /// Removes what cannot be read.
 pub(crate) async fn remove_unreadable(key: &str) -> Result<Option<Removed>, KeepError> {
-    take(key, &[QUARANTINE], key.to_owned()).await
+    delete(key, &[QUARANTINE], key.to_owned()).await
 }
 
-async fn take(id: &str, stores: &[&'static str], name: String) -> Result<Option<Removed>, KeepError> {
+async fn delete(id: &str, stores: &[&'static str], name: String) -> Result<Option<Removed>, KeepError> {
     let key = JsValue::from_str(id);
     let work = base::begin(true).await?;
     let mut entries = Vec::new();
@@ -51,8 +51,8 @@ async fn take(id: &str, stores: &[&'static str], name: String) -> Result<Option<
     }))
 }
 
-/// Puts back what was removed; where its place is taken by now, nothing happens but a refusal.
-pub(crate) async fn put_back(removed: &Removed) -> Result<(), KeepError> {
+/// Brings back what was removed; where its place is taken by now, nothing happens but a refusal.
+pub(crate) async fn bring_back(removed: &Removed) -> Result<(), KeepError> {
     let work = base::begin(true).await?;
     for (store, value) in &removed.entries {
         work.add(store, value)?;

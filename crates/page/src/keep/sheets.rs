@@ -92,7 +92,7 @@ pub(crate) async fn open(id: &str) -> Result<Opened, KeepError> {
     };
     if from_draft {
         // It is this tab's from now on, to drop once it is saved. If that fails it is what it was.
-        let _ = draft::take(&sheet);
+        let _ = draft::write(&sheet);
     }
     Ok(Opened::Sheet {
         sheet,
@@ -130,7 +130,7 @@ pub(crate) async fn save(sheet: &Sheet, complete: bool) -> Result<Saved, KeepErr
     };
     // Under a new id the old one's draft is no longer this tab's, whenever it was typed.
     let apart = matches!(saved, Saved::BothKept { .. });
-    draft::settle(&sheet.id, if apart { u64::MAX } else { step });
+    draft::drop_saved(&sheet.id, if apart { u64::MAX } else { step });
     note_change();
     if !ASKED.replace(true) {
         spawn_local(persist());

@@ -125,7 +125,8 @@ impl Desk {
         self.tell();
     }
 
-    /// Places what looks as before but for the word that all is kept, if it is.
+    /// Places a sheet that looks as before but for the word that it is saved. Where it is, the screen says so a
+    /// moment later; where more was typed meanwhile, with the next save.
     fn place_kept(&self, job: Job) {
         let desk = self.clone();
         let all = job.status == Status::Kept;
@@ -246,7 +247,7 @@ impl Desk {
     /// Brings back what was removed last.
     pub(crate) async fn bring_back(&self) -> Result<(), KeepError> {
         if let Some(gone) = self.removed() {
-            keep::put_back(&gone.removed).await?;
+            keep::bring_back(&gone.removed).await?;
             self.0.unkept.borrow_mut().extend(gone.unkept.clone());
             *self.0.removed.borrow_mut() = None;
             self.tell();
