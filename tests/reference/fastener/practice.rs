@@ -373,8 +373,14 @@ fn no_verdict_hangs_on_a_hole_that_cannot_be_read() {
 }
 
 #[test]
-fn a_range_without_its_second_end_is_no_value() {
-    for (key, text) in [("mu", "0.1.."), ("spec", "35.."), ("grip", "40.."), ("wrench", "300..")] {
+fn a_range_without_its_second_end_and_a_tolerance_below_nothing_are_no_values() {
+    for (key, text) in [
+        ("mu", "0.1.."),
+        ("spec", "35.."),
+        ("grip", "40.."),
+        ("wrench", "300.."),
+        ("tool", "-4 %"),
+    ] {
         let mut bolt = BoltText::default();
         bolt.set(key, text);
         assert!(

@@ -65,7 +65,10 @@ const CLOSEST: f64 = 0.005;
 
 /// A tolerance, with or without a leading ±.
 pub(super) fn tolerance(key: &'static str, text: &str) -> Read<Ratio> {
-    let plain = text.trim().trim_start_matches(['±', '+', '-', '/']).trim_start();
+    let signed = ["±", "+/-", "+-", "-/+", "+"]
+        .iter()
+        .find_map(|sign| text.trim().strip_prefix(sign));
+    let plain = signed.unwrap_or(text).trim_start();
     match value(key, plain, Unit::Percent)? {
         Quantity::Ratio(read) if read.value > 0.0 && read.value < CLOSEST => {
             let meant = (read * 100.0).max(ratio(CLOSEST)).min(ratio(0.5));
