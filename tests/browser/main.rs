@@ -1,5 +1,5 @@
 //! Journeys in a real browser, against the page as it is deployed. One file per
-//! journey; each reads like what a person does.
+//! subject; each journey reads like what a person does.
 //!
 //! `cargo xtask test` builds the page, finds the browser and runs them.
 

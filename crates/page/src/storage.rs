@@ -1,6 +1,6 @@
 //! The browser's small store, with errors for what can go wrong with it instead of a panic.
 //!
-//! Settings and drafts only; sheets do not live here.
+//! Settings, drafts and counts of sheets and changes only; sheets do not live here.
 
 /// Why something could not be kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

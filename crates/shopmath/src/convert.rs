@@ -1,7 +1,8 @@
 //! Convert: a spec as the manual prints it, in every useful unit of its kind.
 //!
 //! Text is read by [`crate::quantity::read`]; wrenches are matched by
-//! [`crate::fastener::wrench_fit`]. Here the rows are put together.
+//! [`crate::fastener::wrench_fit`]. Here the rows are put together,
+//! and it is told what a line names that is no value.
 
 use crate::caution::{self, Caution};
 use crate::drive::belt::Belt;

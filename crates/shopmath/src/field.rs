@@ -1,7 +1,7 @@
 //! What a screen asks for: one descriptor per key of the link, shared by all calculators.
 //!
 //! A screen's calculator lists its fields with this type; the page lays them out and holds the raw
-//! texts. Nothing is read or calculated here.
+//! texts. Whether a text names its unit is asked here; nothing is calculated.
 
 use crate::quantity::Unit;
 use crate::quantity::fault::Fault;

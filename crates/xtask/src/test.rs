@@ -1,7 +1,8 @@
 //! `cargo xtask test`: every check the project has, in one run, but the journeys in WebKit, which are asked
 //! for by name.
 //!
-//! Nothing else is skipped: what cannot run here is an error that says what to install.
+//! What cannot run here is an error that says what to install. Only advisories are left out without a network,
+//! and journeys that an engine cannot run; both are said.
 
 use crate::browser::{Browser, Engine};
 use crate::run::{cargo, run, step};

@@ -1,4 +1,4 @@
-//! The navigation's icons, our own drawings on a 24 × 24 grid.
+//! Icons, our own drawings on a 24 × 24 grid, and signs with words for the ear.
 
 use crate::route::Screen;
 use yew::prelude::*;

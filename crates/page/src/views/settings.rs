@@ -1,4 +1,5 @@
-//! The settings panel: theme, what the tools read in, and whether the page works offline.
+//! The settings panel: theme, and whether the page works offline; and the choice of tools, which stands on the
+//! screens.
 
 use super::choice::choice;
 use crate::offline::Offline;

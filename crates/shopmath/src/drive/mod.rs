@@ -3,8 +3,8 @@
 //!
 //! Geometry: [`pulley`] and [`layout`] say what is there, [`route`] goes round it. [`tensioner`]
 //! moves one pulley, [`take_up`] finds where a belt puts it. [`mod@bench`] ties the calculators to the
-//! texts of the screen. Nothing here draws, and no text is made but the sentences of [`fault`] and
-//! the notations of [`text`].
+//! texts of the screen. Nothing here draws, and no text is made but the sentences of [`fault`],
+//! the notations of [`text`], and names and words of results in [`mod@bench`].
 
 pub mod alignment;
 pub mod belt;

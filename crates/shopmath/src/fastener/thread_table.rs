@@ -1,7 +1,7 @@
 //! The rows of the threads: nominal size and limits of size, with what each rests on.
 //!
-//! Metric limits 6g and 6H, millimetre. 6H of M10×1.5 to M14×1.5 and 6g of M5×0.8 are printed in
-//! ASME B1.13M; the other rows up to M14 are recalled, and those marked as calculated follow from
+//! Metric limits 6g and 6H, millimetre. 6H of M10×1.5 to M14×1.5, but for M10×1 and M12×1, and 6g of M5×0.8
+//! are printed in ASME B1.13M; the other rows up to M14 are recalled, and those marked as calculated follow from
 //! the ISO 965-1 rules: es, Td, Td2, TD1 and TD2 from its tables, TD2(6) five steps up the R40
 //! series from Td2(6). They are not rounded from the formulas (1.32·Td2 gives 170 µm where the
 //! standard has 180).

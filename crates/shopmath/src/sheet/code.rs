@@ -1,7 +1,7 @@
 //! A text as a code that a camera reads: the squares of a QR code, without the drawing of them.
 //!
-//! The squares come from a library; how large a code may become is decided here. Splitting a text
-//! that is too long for one code is the page's affair.
+//! The squares come from a library; how large a code may become is decided here. A text
+//! too long for one has none.
 
 use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
 

@@ -1,4 +1,4 @@
-//! Sheets from elsewhere put beside those at hand: what becomes of each, and under which name.
+//! Sheets from elsewhere: what is to become of each beside those at hand, and under which name.
 //!
 //! Nothing at hand is ever changed. A sheet that says the same is left out, one that says something
 //! else under a name already taken comes in under a new one, and both are kept.

@@ -1,5 +1,5 @@
 //! The drive as shapes: plain millimetres, y up, angles in radians anticlockwise from +x. What
-//! makes pictures of them lives in another crate.
+//! makes a picture of them is [`crate::sketch::route`].
 
 use super::Bench;
 use super::held::Held;
