@@ -98,12 +98,14 @@ impl Phone {
         })
     }
 
-    /// An element, scrolled clear of the bars at the top and bottom, as a thumb would.
+    /// An element, scrolled clear of the bars at the top and bottom, as a thumb would, once nothing is on its way:
+    /// common entries go from above it a moment after the focus has left their field.
     fn reach(&self, selector: &str) -> Result<WebElement> {
         let element = self.element(selector)?;
         let clear = "const found = document.querySelector(arguments[0]); \
              const box = found && found.getClientRects()[0]; \
-             if (!box) return false; \
+             const moves = (one) => one.playState === 'running' && one.effect.getComputedTiming().endTime < 5000; \
+             if (!box || document.getAnimations().some(moves)) return false; \
              const seen = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2); \
              return found.contains(seen)";
         self.until(&format!("`{selector}` to be in nobody's shadow"), || {
@@ -112,6 +114,14 @@ impl Phone {
             }
             self.scroll_to(selector)?;
             Ok(None)
+        })
+        .or_else(|error| {
+            let instead = "const box = document.querySelector(arguments[0])?.getClientRects()[0]; \
+                 if (!box) return 'nothing, as it is not shown'; \
+                 const seen = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2); \
+                 return `${seen?.outerHTML.slice(0, 120)} at ${Math.round(box.x)}, ${Math.round(box.y)}`";
+            let seen: String = self.script(instead, vec![json!(selector)])?;
+            Err(error.context(format!("in its place is {seen}")))
         })?;
         Ok(element)
     }

@@ -143,17 +143,17 @@ fn a_sheet_that_no_file_may_hold_does_not_keep_the_others_from_a_backup() -> Out
     let phone = Phone::fresh(server.site())?;
     new_sheet(&phone)?;
     note(&phone, "saved")?;
-    listed(&phone)?;
-    phone.open("#/convert")?;
-    let label = "long ".repeat(70);
-    phone.type_into("q", &format!("Cover 10 N·m\n{label}20 N·m"))?;
-    phone.tap("#put-on-sheet")?;
+    new_sheet(&phone)?;
+    // Longer than a person can type.
+    let long = "const notes = document.getElementById('sheet-notes'); notes.value = 'long '.repeat(20000); \
+         notes.dispatchEvent(new InputEvent('input', { bubbles: true }))";
+    phone.script::<()>(long, Vec::new())?;
     phone.until_text("#kept", "Not saved")?;
     phone.tap(".sheet-head a")?;
     phone.until("the list", || Ok((phone.count("#new-sheet")? == 1).then_some(())))?;
     let (_, bytes) = phone.download("#export-sheet")?;
     let all: Value = serde_json::from_slice(&bytes)?;
-    // The other one as it was saved, before the bolts came.
+    // The other one as it was saved, before the notes came.
     ensure!(all["sheets"].as_array().map(Vec::len) == Some(2), "{all}");
     phone.until_text("#sheets-done", "Not in it: what was typed last on “No machine yet”.")?;
     phone.until_text("#backup-note", "Changes since the last backup")

@@ -68,7 +68,7 @@ fn alone(text: &str) -> Result<Designation, Refusal> {
         .split_once('X')
         .filter(|_| text.contains(['x', 'X', '×', '*', '✕']));
     match plain.strip_prefix('M') {
-        Some(rest) => metric(text, rest.trim_end_matches("MM")),
+        Some(rest) => metric(text, rest.strip_suffix("MM").unwrap_or(rest)),
         // `10x1.5`: no unified thread is named by its pitch.
         None if by
             .and_then(|(_, pitch)| number(pitch))
@@ -170,15 +170,12 @@ fn metric(text: &str, rest: &str) -> Result<Designation, Refusal> {
 fn unified(text: &str, folded: &str) -> Result<Designation, Refusal> {
     let not_a_thread = || Refusal::NotAThread(text.trim().into());
     let (rest, series) = split_series(folded);
-    let rest = rest
-        .trim_start_matches("NO.")
-        .trim_start_matches("NO")
-        .trim_start_matches('#');
+    let rest = rest.strip_prefix("NO").unwrap_or(rest).trim_start_matches(['.', '#']);
     let (size, count) = match rest.split_once('-') {
         Some((size, count)) => (size, Some(number(count).ok_or_else(not_a_thread)?)),
         None => (rest, None),
     };
-    let size = size.trim_end_matches("IN");
+    let size = size.strip_suffix("IN").unwrap_or(size);
     let well_formed = !size.is_empty() && size.chars().all(|letter| letter.is_ascii_digit() || letter == '/');
     if !well_formed || (count.is_none() && series.is_none() && !size.contains('/') && !folded.starts_with(['#', 'N'])) {
         return Err(not_a_thread());

@@ -51,14 +51,13 @@ pub fn exact(typed: Typed) -> String {
     match typed.unit {
         // Its symbol is for a column of units; behind a number it would be a second number.
         Unit::Number => typed.value.to_string(),
-        unit => format!("{} {}", digits(typed.value, unit), unit.symbol()),
+        unit => format!("{} {}", one_meaning(typed.value.to_string(), unit), unit.symbol()),
     }
 }
 
-/// The shortest digits that read back as a value in a unit: three decimals, which may look like thousands
-/// in some units, get a zero behind them.
-pub(super) fn digits(value: f64, unit: Unit) -> String {
-    let mut digits = value.to_string();
+/// Digits that read back in a unit: three decimals, which may look like thousands in some, get a zero behind
+/// them.
+pub(super) fn one_meaning(mut digits: String, unit: Unit) -> String {
     let decimals = digits.split_once('.').map(|(_, decimals)| decimals.len());
     if unit.runs_into_thousands() && decimals == Some(3) {
         digits.push('0');

@@ -142,7 +142,8 @@ fn texts(typed: &Typed) -> impl Iterator<Item = (&str, &str)> {
 /// The one sentence, with a word and a sign before it, and its range on a bar.
 fn verdict(whole: &Assessment, form: &Form<'_>) -> Html {
     let Some(verdict) = &whole.verdict else {
-        let kept = whole.waiting.is_empty() && !form.unfinished.is_empty();
+        // Something cannot be read, most often while it is being typed.
+        let kept = whole.waiting.is_empty();
         let (words, mut keys) = waiting(whole, form);
         keys.retain(|key| *key != "spec" || !form.is_begun(key));
         return html! {

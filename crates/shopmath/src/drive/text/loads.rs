@@ -165,7 +165,9 @@ fn load(text: &str) -> Option<Load> {
 fn electric(text: &str) -> Option<Load> {
     let end = text.find(['A', 'a'])?;
     let (current, rest) = text.split_at(end + 1);
-    let rest = rest.trim_start_matches("mps").trim_start_matches("mp");
+    let rest = rest
+        .strip_prefix("mp")
+        .map_or(rest, |rest| rest.trim_start_matches('s'));
     let joint = |letter: char| letter.is_whitespace() || matches!(letter, '×' | '*' | 'x' | '@' | ',' | '/');
     let rest = rest.trim_matches(joint);
     let Some(Quantity::Current(current)) = quantity(current) else {
@@ -174,7 +176,7 @@ fn electric(text: &str) -> Option<Load> {
     let voltage = if rest.is_empty() {
         ElectricPotential::new::<Volt>(CHARGING_VOLTAGE)
     } else {
-        match quantity(rest.trim_start_matches("at").trim_start()) {
+        match quantity(rest.strip_prefix("at").unwrap_or(rest).trim_start()) {
             Some(Quantity::Voltage(voltage)) => voltage,
             _ => return None,
         }

@@ -27,7 +27,7 @@ fn digits(value: f64) -> String {
     if value.abs() < 1e9 {
         print::plain(value, 6)
     } else {
-        value.round().to_string()
+        print::plain(value, 0)
     }
 }
 

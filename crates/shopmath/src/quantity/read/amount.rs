@@ -338,8 +338,8 @@ fn one_meaning(number: Numeral, unit: Unit, place: Range<usize>) -> Reading<()> 
         return Err(Trouble::cut(
             place,
             Misread::AmbiguousComma {
-                as_thousands: (number.value * 1000.0).round().to_string(),
-                as_decimal: print::digits(number.value, unit),
+                as_thousands: print::plain(number.value * 1000.0, 0),
+                as_decimal: print::one_meaning(print::plain(number.value, 3), unit),
             },
         ));
     }
