@@ -179,11 +179,12 @@ fn a_torque_that_breaks_the_bolt_is_said_to_be_a_misprint() {
     );
     // Whatever else is wrong with it, and before an angle too.
     let strips = of("600 N·m", &[("into", "a380"), ("engaged", "8 mm")]);
-    assert_eq!(strips.slug, Slug::Strips);
+    assert_eq!((strips.slug, strips.word), (Slug::Strips, "Strips the hole"));
     let turned = of("600 N·m + 90°", &[("grip", "30")]);
-    for verdict in [strips, turned] {
-        assert!(verdict.sentence.contains("would break"), "{}", verdict.sentence);
-        assert!(!verdict.by_design);
+    for (verdict, words) in [(strips, "pull out at"), (turned, "would break")] {
+        let said = &verdict.sentence;
+        assert!(said.contains(words) && said.contains("probably a misprint"), "{said}");
+        assert!(!verdict.by_design && !said.contains("552"), "{said}");
     }
     // Past yield and not past the load that breaks it throughout: as before.
     assert!(of("50 N·m", &[]).times.is_none());
@@ -313,6 +314,7 @@ fn a_hole_stronger_than_the_bolt_never_strips() {
     for (spec, into, engaged, slug, word) in [
         ("200", "steel", "20", Slug::PastYield, "Would break"),
         ("200", "a380", "20", Slug::PastYield, "Would break"),
+        ("200", "a380", "8", Slug::Strips, "Strips the hole"),
         // The hole pulls out at 53.0 kN, the bolt breaks at 46.4.
         ("100", "a380", "13", Slug::PastYield, "Past yield"),
         ("100", "a380", "8", Slug::Strips, "Strips the hole"),

@@ -113,7 +113,7 @@ struct Case {
     outlasts: Option<Force>,
     /// The most the bolt can clamp with: the load that breaks it.
     most: Force,
-    /// What would break the bolt before the torque is reached.
+    /// What would break the bolt before the torque is reached, if the threads in the hole held.
     broken: Option<Broken>,
 }
 

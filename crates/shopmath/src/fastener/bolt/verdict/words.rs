@@ -19,11 +19,12 @@ const UNITS: [Unit; 4] = [
     Unit::KilogramForceMetre,
 ];
 const FAR: f64 = 5.0;
+
 /// The headline.
 pub(super) fn word(case: &Case, slug: Slug, by_design: bool) -> &'static str {
     match slug {
         _ if by_design => "Yields by design",
-        _ if case.broken.is_some() => "Would break",
+        _ if case.broken.is_some() && slug != Slug::Strips => "Would break",
         Slug::Ok if case.threads_near() => "Threads near their limit",
         Slug::Ok if case.passes.high => "Believable, near the top",
         Slug::Ok => "Believable",
@@ -63,7 +64,11 @@ pub(super) fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
         Slug::PastYield => past_yield(case, class, &clamps),
         Slug::Strips => strips(case, &clamps),
     };
-    let said = case.broken.as_ref().map_or(said, |broken| breaks(broken, class));
+    let said = match &case.broken {
+        Some(broken) if slug == Slug::Strips => far_past(case, broken, class),
+        Some(broken) => breaks(broken, class),
+        None => said,
+    };
     let weaker = case.outlasts.filter(|_| slug != Slug::Strips && case.broken.is_none());
     let weaker = weaker.map_or_else(String::new, |breaks| weaker_hole(case, breaks));
     let mut sentence = format!("{weaker}{said}{}.", assumed(resolved, case.turns));
@@ -104,6 +109,15 @@ fn breaks(broken: &Broken, class: &str) -> String {
     format!(
         "Too much for {class}: the bolt would break. It holds {} at most, and this torque comes to {} times its yield",
         said(broken.at, Unit::Kilonewton),
+        times(broken.share)
+    )
+}
+
+/// A torque that would break the bolt, if the threads in the hole did not give way first.
+fn far_past(case: &Case, broken: &Broken, class: &str) -> String {
+    let [strip, needed] = hole(case);
+    format!(
+        "Too much for {class}: the threads in the hole pull out at {strip}, and this torque comes to {} times the bolt's yield{needed}",
         times(broken.share)
     )
 }
