@@ -65,6 +65,7 @@ const BEYOND: &[Beyond] = &[
             "cannot_run::a_browser_without_webassembly_is_told_what_can_run_the_page",
             "cannot_run::a_browser_that_blocks_storage_runs_the_page_and_says_what_is_missing",
             "hostile_links::",
+            "ready_is_true::a_worker_that_does_not_answer_is_not_waited_for",
             "sheet::hostile::",
             "policy::",
             "sheet::two_tabs::tabs_that_do_not_hear_each_other_keep_both_sheets",
@@ -88,6 +89,8 @@ const BEYOND: &[Beyond] = &[
             "sheet::files::files_of_the_page_have_the_published_form_and_come_back_whole",
             "sheet::files::tables_open_in_a_spreadsheet_and_run_nothing_there",
             "sheet::share::a_sheet_too_long_for_a_code_says_so_and_goes_as_link_or_file",
+            "sheet::share::a_browser_that_cannot_deflate_says_so_and_still_gives_the_file",
+            "sheet::storage::a_sheet_that_no_file_may_hold_does_not_keep_the_others_from_a_backup",
             "sheet::storage::a_record_that_cannot_be_read_is_set_aside_whole_and_can_be_saved",
             "sheet::storage::a_backup_holds_what_could_not_be_saved_and_says_what_it_leaves_out",
             "sheet::storage::a_record_of_a_newer_version_is_left_alone",
@@ -107,6 +110,8 @@ const BEYOND: &[Beyond] = &[
         engine: Engine::WebKit,
         reason: "its driver does not answer once there is a second tab",
         journeys: &[
+            "sheet::take::a_bolt_comes_back_to_its_row_as_another_tab_has_left_it",
+            "sheet::two_tabs::a_conflict_found_elsewhere_leaves_the_screen_and_says_so_on_the_sheet_screen",
             "sheet::two_tabs::a_save_in_one_tab_shows_in_the_other",
             "sheet::two_tabs::what_a_tab_typed_last_before_it_went_is_not_written_over",
         ],
@@ -118,10 +123,11 @@ const BEYOND: &[Beyond] = &[
     },
     Beyond {
         engine: Engine::WebKit,
-        reason: "its window is never narrower than 447 points",
+        reason: "its window cannot be made as small as wanted",
         journeys: &[
             "belt::edit::everything_to_tap_is_large_enough_and_nothing_is_cut_off",
             "bolt::look::it_takes_gloves_and_a_narrow_phone",
+            "bolt::look::on_its_side_the_phone_shows_the_verdict",
         ],
     },
     Beyond {
