@@ -97,7 +97,8 @@ pub(crate) fn is_bare(text: &str, unit: Unit) -> bool {
         let kind = Some(unit.kind());
         read::range(text, Expect { kind, bare }).is_ok()
     };
-    read(Some(unit)) && !read(None)
+    // Most texts name theirs and are read once.
+    !read(None) && read(Some(unit))
 }
 
 impl Field {

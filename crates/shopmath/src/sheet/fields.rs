@@ -320,21 +320,29 @@ impl Fastener {
     /// ```
     #[must_use]
     pub fn with_bolt<'a>(&self, texts: impl Iterator<Item = (&'a str, &'a str)>) -> Self {
-        let Self {
-            thread,
-            class,
-            spec,
-            bolt,
-            readings,
-            ..
-        } = Self::of_bolt(self.id, texts);
-        let own = self.readings.clone();
+        let other = Self::of_bolt(self.id, texts);
+        let mut row = self.with_bolt_of(&other);
+        if row.readings.is_empty() {
+            row.readings = other.readings;
+        }
+        row
+    }
+
+    /// The row with the bolt and joint of another in place of its own, and all else as it is.
+    ///
+    /// ```
+    /// use shopmath::sheet::Fastener;
+    /// let row = Fastener { label: "Drain plug".into(), thread: "M8".into(), ..Fastener::default() };
+    /// let row = row.with_bolt_of(&Fastener { thread: "M10".into(), ..Fastener::default() });
+    /// assert_eq!((row.label.as_str(), row.thread.as_str()), ("Drain plug", "M10"));
+    /// ```
+    #[must_use]
+    pub fn with_bolt_of(&self, other: &Self) -> Self {
         Self {
-            thread,
-            class,
-            spec,
-            bolt,
-            readings: if own.is_empty() { readings } else { own },
+            thread: other.thread.clone(),
+            class: other.class.clone(),
+            spec: other.spec.clone(),
+            bolt: other.bolt.clone(),
             ..self.clone()
         }
     }

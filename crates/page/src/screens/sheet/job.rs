@@ -216,12 +216,7 @@ fn in_its_row(inverse: Action, sheet: &Sheet) -> Action {
         && let Row::Fastener(before) = &**row
         && let Some(now) = sheet.fasteners.iter().find(|row| row.id == before.id)
     {
-        let mut row = now.clone();
-        row.thread.clone_from(&before.thread);
-        row.class.clone_from(&before.class);
-        row.spec.clone_from(&before.spec);
-        row.bolt.clone_from(&before.bolt);
-        let row = Box::new(Row::Fastener(row));
+        let row = Box::new(Row::Fastener(now.with_bolt_of(before)));
         return Action::Replace { row };
     }
     inverse

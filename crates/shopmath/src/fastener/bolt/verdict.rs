@@ -113,8 +113,9 @@ struct Case {
     outlasts: Option<Force>,
     /// The most the bolt can clamp with: the load that breaks it.
     most: Force,
-    /// What would break the bolt before the torque is reached, if the threads in the hole held.
-    broken: Option<Broken>,
+    /// Share of yield of a torque that would pull with more than that even at the low end of the range, if the
+    /// threads in the hole held.
+    broken: Option<Spread<Ratio>>,
 }
 
 impl Case {
@@ -138,14 +139,6 @@ impl Case {
     }
 }
 
-/// A torque that would pull with more than the bolt holds, even at the low end of the range.
-struct Broken {
-    /// The load that breaks the bolt.
-    at: Force,
-    /// Share of yield that the torque comes to.
-    share: Spread<Ratio>,
-}
-
 /// The verdict, or the keys it waits for.
 pub(super) fn verdict(common: &Common<'_>) -> (Option<Verdict>, Vec<&'static str>) {
     let found = case(common).map(|case| {
@@ -158,7 +151,7 @@ pub(super) fn verdict(common: &Common<'_>) -> (Option<Verdict>, Vec<&'static str
             near: slug == Slug::Ok && (case.passes.high || case.threads_near()),
             sentence: sentence(common.resolved, &case, slug),
             by_design,
-            times: case.broken.as_ref().map(|broken| times(broken.share)),
+            times: case.broken.map(times),
             low: case.share.low,
             mid: case.share.mid,
             high: case.share.high,
@@ -187,7 +180,10 @@ fn case(common: &Common<'_>) -> Option<Case> {
     let needed = common.hold.as_ref().map(|hold| hold.required.length);
     let needed = needed.filter(|needed| resolved.engaged.given().is_some_and(|engaged| engaged < *needed));
     let outlasts = common.outlasts_hole();
-    let broken = broken(common);
+    // Twist is left out, so that it would break sooner.
+    let broken = common
+        .share
+        .filter(|_| common.clamp.is_some_and(|clamp| clamp.low > most));
     if !turns {
         let share = common.share?;
         return Some(Case {
@@ -222,17 +218,6 @@ fn case(common: &Common<'_>) -> Option<Case> {
         most,
         broken,
     })
-}
-
-/// Whether the torque alone breaks the bolt throughout the range. Twist is left out, so that it would
-/// break sooner.
-fn broken(common: &Common<'_>) -> Option<Broken> {
-    let class = common.resolved.class.given()?;
-    let at = break_load(&common.bolt?.thread, class.tensile);
-    let share = common
-        .share
-        .filter(|_| common.clamp.is_some_and(|clamp| clamp.low > at))?;
-    Some(Broken { at, share })
 }
 
 /// The rules, in the order in which they count.

@@ -172,9 +172,10 @@ pub(super) fn inch_thread(word: &str) -> bool {
 }
 
 /// `5W-30`, `5W30`.
-fn oil(word: &str) -> bool {
+pub(super) fn oil(word: &str) -> bool {
     let parts = word.trim_end_matches(':').split_once(['W', 'w']);
-    parts.is_some_and(|(cold, hot)| is_digits(cold) && is_digits(hot.trim_start_matches('-')))
+    let grade = |text: &str| text.len() <= 2 && is_digits(text);
+    parts.is_some_and(|(cold, hot)| grade(cold) && grade(hot.trim_start_matches('-')))
 }
 
 /// `205/55R16`, or its `205/55` before an `R16`.

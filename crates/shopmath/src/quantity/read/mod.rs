@@ -444,19 +444,9 @@ fn value_starts(text: &str, from: usize) -> impl Iterator<Item = usize> + '_ {
                 || after.starts_with(". ")
                 || matches!(word, Some("st" | "nd" | "rd" | "th")))
     };
-    // `5W-30` is the grade of an oil.
     let grade = |tail: &str| {
-        let digits = |text: &str| text.len() - text.trim_start_matches(|letter: char| letter.is_ascii_digit()).len();
-        let cold = digits(tail);
-        let warm = tail.get(cold..).and_then(|rest| rest.strip_prefix(['W', 'w']));
-        let warm = warm.map(|rest| rest.trim_start_matches('-'));
-        let is_warm = |rest: &str| {
-            digits(rest) == 2
-                && !rest
-                    .get(2..)
-                    .is_some_and(|after| after.starts_with(char::is_alphabetic))
-        };
-        (1..=2).contains(&cold) && warm.is_some_and(is_warm)
+        let word = tail.split_whitespace().next();
+        word.is_some_and(|word| label::oil(word.trim_end_matches(closes)))
     };
     // `- Idler` is an entry of a list.
     let bullet = |tail: &str| {

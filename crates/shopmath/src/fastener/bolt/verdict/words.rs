@@ -1,6 +1,6 @@
 //! The verdict's one sentence, of what the rules found.
 
-use super::{Broken, Case, Slug};
+use super::{Case, Slug};
 use crate::fastener::bolt::field;
 use crate::fastener::bolt::resolve::{Joint, Resolved};
 use crate::fastener::si::ratio;
@@ -64,9 +64,9 @@ pub(super) fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
         Slug::PastYield => past_yield(case, class, &clamps),
         Slug::Strips => strips(case, &clamps),
     };
-    let said = match &case.broken {
-        Some(broken) if slug == Slug::Strips => far_past(case, broken, class),
-        Some(broken) => breaks(broken, class),
+    let said = match case.broken {
+        Some(share) if slug == Slug::Strips => far_past(case, share, class),
+        Some(share) => breaks(case, share, class),
         None => said,
     };
     let weaker = case.outlasts.filter(|_| slug != Slug::Strips && case.broken.is_none());
@@ -105,20 +105,20 @@ pub(super) fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
     sentence
 }
 
-fn breaks(broken: &Broken, class: &str) -> String {
+fn breaks(case: &Case, share: Spread<Ratio>, class: &str) -> String {
     format!(
         "Too much for {class}: the bolt would break. It holds {} at most, and this torque comes to {} times its yield",
-        said(broken.at, Unit::Kilonewton),
-        times(broken.share)
+        said(case.most, Unit::Kilonewton),
+        times(share)
     )
 }
 
 /// A torque that would break the bolt, if the threads in the hole did not give way first.
-fn far_past(case: &Case, broken: &Broken, class: &str) -> String {
+fn far_past(case: &Case, share: Spread<Ratio>, class: &str) -> String {
     let [strip, needed] = hole(case);
     format!(
         "Too much for {class}: the threads in the hole pull out at {strip}, and this torque comes to {} times the bolt's yield{needed}",
-        times(broken.share)
+        times(share)
     )
 }
 
