@@ -48,6 +48,9 @@ pub(super) fn capabilities(setup: &Setup<'_>) -> Result<Capabilities> {
     let mut preferences = json!({
         "download.default_directory": setup.downloads,
         "webkit.webprefs.default_font_size": setup.wishes.text,
+        // Its own start page, which some builds have elsewhere, would be asked for like a page of ours.
+        "session.restore_on_startup": 4,
+        "session.startup_urls": ["about:blank"],
     });
     if !setup.wishes.keeps {
         preferences["profile.default_content_setting_values.cookies"] = json!(2);
