@@ -14,41 +14,54 @@ use shopmath::tools::Tools;
 use std::rc::Rc;
 use yew::prelude::*;
 
-/// Fields, title, a note, and the sections of findings that rest on them.
-type Part = (&'static str, &'static str, &'static str, &'static [&'static str]);
+/// A part of the screen: its fields, what is said before them, and the sections of findings that rest on them.
+struct Part {
+    /// The section of its fields.
+    id: &'static str,
+    title: &'static str,
+    note: &'static str,
+    /// How the last field is written, where that is a line with a form of its own.
+    line: &'static str,
+    found: &'static [&'static str],
+}
 
 /// The parts of the screen.
 const PARTS: &[Part] = &[
-    (
-        "drive",
-        "Belt and pulleys",
-        "The pulleys as one line, name:rib:x,y:diameter or name:back:x,y:diameter, the driver first. Ribbed: effective diameter; flat: outside diameter.",
-        &["length", "pulleys"],
-    ),
-    (
-        "tensioner",
-        "Tensioner",
-        "Tap the pulley on the arm and make it the tensioner, or type it: pulley@pivot, then the arm’s angle at both stops, in degrees from the right, anticlockwise.",
-        &["tensioner"],
-    ),
-    (
-        "tension",
-        "Strand tension",
-        "Pluck a free strand and read the note with a tuner or a phone near the belt.",
-        &["tension"],
-    ),
-    (
-        "loads",
-        "Loads and slip",
-        "What each accessory takes, at its pulley or as a list: a torque, a power, or current and voltage. The driver carries the sum.",
-        &["slip"],
-    ),
-    (
-        "checks",
-        "Alignment and wear",
-        "Lay a straightedge on one pulley’s face and measure the gap at the other.",
-        &["checks"],
-    ),
+    Part {
+        id: "drive",
+        title: "Belt and pulleys",
+        note: "",
+        line: "Each pulley: name:rib:x,y:diameter or name:back:x,y:diameter, the driver first. Ribbed: effective diameter; flat: outside diameter.",
+        found: &["length", "pulleys"],
+    },
+    Part {
+        id: "tensioner",
+        title: "Tensioner",
+        note: "Tap the pulley on the arm and make it the tensioner.",
+        line: "The pulley’s name@pivot, then the arm’s angle at both stops, in degrees from the right, anticlockwise.",
+        found: &["tensioner"],
+    },
+    Part {
+        id: "tension",
+        title: "Strand tension",
+        note: "Pluck a free strand and read the note with a tuner or a phone near the belt.",
+        line: "",
+        found: &["tension"],
+    },
+    Part {
+        id: "loads",
+        title: "Loads and slip",
+        note: "What each accessory takes, at its pulley or as a list: a torque, a power, or current and voltage. The driver carries the sum.",
+        line: "",
+        found: &["slip"],
+    },
+    Part {
+        id: "checks",
+        title: "Alignment and wear",
+        note: "Lay a straightedge on one pulley’s face and measure the gap at the other.",
+        line: "",
+        found: &["checks"],
+    },
 ];
 
 /// Sections whose numbered findings belong to the pulley of that number.
@@ -120,7 +133,7 @@ impl PartialEq for PartProps {
         self.tools == other.tools
             && self
                 .part
-                .3
+                .found
                 .iter()
                 .all(|id| findings(&self.whole, id).eq(findings(&other.whole, id)))
             && fields(self.part).all(|field| self.text.get(field.key) == other.text.get(field.key))
@@ -130,7 +143,7 @@ impl PartialEq for PartProps {
 }
 
 fn fields(part: &Part) -> impl Iterator<Item = &'static Field> {
-    FIELDS.iter().filter(|field| field.section == part.0)
+    FIELDS.iter().filter(|field| field.section == part.id)
 }
 
 fn wrong<'a>(whole: &'a Assessment, part: &'a Part) -> impl Iterator<Item = &'a FieldFault> {
@@ -154,14 +167,15 @@ pub(super) fn PartView(props: &PartProps) -> Html {
         onset,
         tools,
     } = props;
-    let &&(id, title, note, found) = part;
+    let note = |words: &'static str| html! { if !words.is_empty() { <p class="note">{ words }</p> } };
     html! {
-        <section class="part" id={format!("part-{id}")}>
-            { heading(id, title) }
-            if id == "tensioner" { { caution(&SPRING_FORCE) } }
-            <p class="note">{ note }</p>
+        <section class="part" id={format!("part-{}", part.id)}>
+            { heading(part.id, part.title) }
+            if part.id == "tensioner" { { caution(&SPRING_FORCE) } }
+            { note(part.note) }
             <form class="form">{ for fields(part).map(|descriptor| field(descriptor, whole, text, onset)) }</form>
-            { for found.iter().map(|section| rows(whole, section, *tools)) }
+            { note(part.line) }
+            { for part.found.iter().map(|section| rows(whole, section, *tools)) }
         </section>
     }
 }
@@ -173,13 +187,13 @@ pub(super) fn sections(
     onset: &Callback<(&'static str, String)>,
     tools: Tools,
 ) -> Html {
-    let part = |part: &'static Part| html! { <PartView key={part.0} {part} whole={whole.clone()} text={text.clone()} {onset} {tools} /> };
+    let part = |part: &'static Part| html! { <PartView key={part.id} {part} whole={whole.clone()} text={text.clone()} {onset} {tools} /> };
     PARTS.iter().map(part).collect()
 }
 
 /// Buttons that lead to them.
 pub(super) fn strip() -> Html {
-    jumps(PARTS.iter().map(|part| (part.0, part.1)))
+    jumps(PARTS.iter().map(|part| (part.id, part.title)))
 }
 
 /// The findings of a section: those of the whole drive as rows, those of the pulleys in a block
