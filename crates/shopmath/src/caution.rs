@@ -37,6 +37,12 @@ pub const US_MEASURE_ASSUMED: Caution = Caution {
     text: "Read as US measure. An imperial gallon, quart or pint is about a fifth larger: type imp gal, imp qt or imp pt if that is meant.",
 };
 
+/// Pounds without a length: common practice of torque lists, no source.
+pub const POUNDS_ARE_WEIGHT: Caution = Caution {
+    slug: "pounds-are-weight",
+    text: "Read as a weight. A torque printed in lb or lbs alone usually means pound-feet: type ft-lb if that is meant, or in-lb for a small one.",
+};
+
 /// An angle after a torque usually means a bolt that stretches.
 pub const ANGLE_MEANS_STRETCH: Caution = Caution {
     slug: "angle-means-stretch",

@@ -365,6 +365,9 @@ fn cautions(text: &str, stages: &[Stage]) -> Vec<Caution> {
     if first.is_some_and(|first| us_measure(first.low.unit)) && !names_us(text) {
         cautions.push(caution::US_MEASURE_ASSUMED);
     }
+    if first.is_some_and(|first| first.low.unit == Unit::Pound) {
+        cautions.push(caution::POUNDS_ARE_WEIGHT);
+    }
     if stages.len() > 1 && stages.iter().any(|stage| stage.typed.kind() == Kind::Angle) {
         cautions.push(caution::ANGLE_MEANS_STRETCH);
     }
@@ -412,6 +415,20 @@ mod tests {
         // Larger than the tables here, and no range of 7/8 to 14 inches for that.
         let large = line("7/8\"-14", Tools::Both).unwrap_err().misread;
         assert_eq!(large, Misread::Name("thread"));
+    }
+
+    #[test]
+    fn pounds_alone_are_no_torque() {
+        let slugs = |text| {
+            let cautions = line(text, Tools::Both).unwrap().cautions;
+            cautions.iter().map(|caution| caution.slug).collect::<Vec<_>>()
+        };
+        for text in ["45 lbs", "Drain plug: 25 lb"] {
+            assert_eq!(slugs(text), ["pounds-are-weight"], "{text}");
+        }
+        for text in ["45 ft-lbs", "45 lbf", "45 kg"] {
+            assert!(slugs(text).is_empty(), "{text}");
+        }
     }
 
     #[test]

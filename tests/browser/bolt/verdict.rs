@@ -73,21 +73,25 @@ fn a_person_asks_whether_to_believe_a_spec() -> Outcome {
 fn every_verdict_is_reached() -> Outcome {
     let server = Server::start()?;
     let phone = at(&server, &[("thread", "M10"), ("class", "10.9")])?;
-    for (spec, slug, words) in [
-        ("10 N·m", "low", "so check the thread, the class and the figure"),
-        ("60 N·m", "ok", "Believable"),
-        ("70 N·m", "ok", "near the top"),
-        ("75 N·m", "high", "with slippery threads up to 112"),
-        ("90 N·m", "past-yield", "Too much for 10.9"),
+    let headline = || phone.text("#verdict .verdict-word");
+    for (spec, slug, word, words) in [
+        ("10 N·m", "low", "Low", "Plugs with a sealing washer, covers"),
+        ("60 N·m", "ok", "Believable", "below yield throughout"),
+        ("70 N·m", "ok", "Believable, near the top", "near the top"),
+        ("75 N·m", "high", "High", "with slippery threads up to 112"),
+        ("600 N·m", "past-yield", "Would break", "the bolt would break"),
+        ("90 N·m", "past-yield", "Past yield", "Too much for 10.9"),
     ] {
         phone.type_into("spec", spec)?;
         until_verdict(&phone, slug, words)?;
+        ensure!(headline()?.ends_with(word), "{spec}: {}", headline()?);
     }
     // Four millimetres of aluminium thread give way before the bolt does.
     phone.choose("into", "a380")?;
     phone.until_text("#verdict", "The threads in the hole are not checked")?;
     phone.type_into("engaged", "4 mm")?;
     until_verdict(&phone, "strips", "The threads in the hole pull out at")?;
+    ensure!(headline()?.ends_with("Strips the hole"), "{}", headline()?);
     ensure!(
         phone
             .text("#verdict")?

@@ -115,6 +115,39 @@ fn below_a_fifth_of_full_scale_there_is_no_promise() {
     assert!(cautions.contains(&"wrench-too-large"), "{cautions:?}");
 }
 
+/// Own calculation from L + E·cos α (TM 1-1500-204-23-9): the share by which L is off is in the torque (1 − g)/g
+/// times, so that past one half it comes out larger than it went in.
+#[test]
+fn an_adapter_folded_far_back_is_warned_of() {
+    let warned = |adapter: &str, angle: &str| {
+        let typed = [
+            ("spec", "60 N·m"),
+            ("wrench", "400 mm"),
+            ("adapter", adapter),
+            ("adapter-angle", angle),
+        ];
+        let assessment = assessed(&typed);
+        let cautions = &assessment.sections[0].cautions;
+        cautions.iter().any(|caution| caution.slug == "adapter-folded-back")
+    };
+    assert!(!warned("200 mm", "180°") && warned("201 mm", "180°") && warned("390 mm", "180°"));
+    assert!(!warned("390 mm", "90°") && !warned("390 mm", "0°") && warned("390 mm", "135°"));
+    let [at, off] = [400.0, 404.0].map(|wrench| {
+        let adapter = Adapter {
+            wrench: mm(wrench),
+            adapter: mm(200.0),
+            angle: Angle::new::<Degree>(180.0),
+        };
+        adapter.delivered(nm(120.0)).unwrap().value
+    });
+    agree(
+        "1 % of the length is 1 % of the torque",
+        off / at - 1.0,
+        0.01,
+        Tolerance::Relative(0.02),
+    );
+}
+
 #[test]
 fn a_small_wrench_brings_its_wider_tolerance_along() {
     let reach = |scale: &str| {

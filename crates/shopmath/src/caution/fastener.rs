@@ -42,6 +42,11 @@ pub const MEASURE_TO_HAND: Caution = Caution {
     slug: "measure-to-hand",
     text: "Measure the wrench to the middle of the hand, and pull there; elsewhere the setting is wrong.",
 };
+/// An adapter folded back so far that an error in the length of the wrench enters the torque more than whole.
+pub const ADAPTER_FOLDED_BACK: Caution = Caution {
+    slug: "adapter-folded-back",
+    text: "Folded back this far the adapter cancels most of the wrench: a hand a little off its place changes the torque a lot. Turn the adapter square or outward.",
+};
 /// The torque of the spec alone yields the bolt.
 pub const TORQUE_PASSES_YIELD: Caution = Caution {
     slug: "torque-passes-yield",

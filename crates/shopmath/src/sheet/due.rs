@@ -35,6 +35,9 @@ pub struct Due {
     pub no_reading: Option<Missing>,
     /// Why there is no day, though an interval by time is typed.
     pub no_day: Option<Missing>,
+    /// Whether it was last done at a reading beyond the odometer's, or on a day to come: one of the two is
+    /// mistyped.
+    pub ahead: bool,
 }
 
 /// What an interval lacks.
@@ -87,7 +90,15 @@ pub fn due(interval: &Interval, odometer: &str, today: Option<Date>) -> (Due, Ve
         _ => None,
     });
     let no_day = lacks(time, done_on);
-    let at = every.flatten().zip(done_at.flatten()).filter(|_| no_reading.is_none());
+    let done_at = done_at.flatten().filter(|_| !no_unit);
+    let ahead_on_road = done_at
+        .zip(odometer)
+        .is_some_and(|(done_at, odometer)| done_at > odometer);
+    let ahead_in_time = done_on
+        .flatten()
+        .zip(today)
+        .is_some_and(|(done_on, today)| done_on.days_since(today) > 0);
+    let at = every.flatten().zip(done_at).filter(|_| no_reading.is_none());
     let at = at.map(|(every, done_at)| done_at + every);
     let on = time.flatten().zip(done_on.flatten());
     let on = on.and_then(|(time, done_on)| time.after(done_on));
@@ -98,6 +109,7 @@ pub fn due(interval: &Interval, odometer: &str, today: Option<Date>) -> (Due, Ve
         days_left: on.zip(today).map(|(on, today)| on.days_since(today)),
         no_reading,
         no_day,
+        ahead: ahead_on_road || ahead_in_time,
     };
     (due, faults)
 }
@@ -320,6 +332,26 @@ mod tests {
             ..super::Due::default()
         };
         assert_eq!(due(&interval, "", None), (never, vec![]));
+    }
+
+    #[test]
+    fn what_was_last_done_in_the_time_to_come_is_doubted() {
+        for (odometer, done_at, done_on, ahead) in [
+            ("150 240 km", "150 240 km", "2025-03-31", false),
+            ("150 240 km", "150 241 km", "", true),
+            ("93 000 mi", "93 001", "", true),
+            ("", "150 241 km", "2025-04-01", false),
+            ("150 240 furlongs", "150 241", "", false),
+            ("150 240 km", "", "2025-04-02", true),
+        ] {
+            let interval = Interval {
+                done_at_odometer: done_at.into(),
+                done_on: done_on.into(),
+                ..Interval::default()
+            };
+            let (due, _) = due(&interval, odometer, Date::read("2025-04-01"));
+            assert_eq!(due.ahead, ahead, "{odometer}, {done_at}, {done_on}");
+        }
     }
 
     #[test]

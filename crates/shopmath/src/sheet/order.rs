@@ -177,6 +177,18 @@ pub fn free_id(sheet: &Sheet, list: List) -> u32 {
     past.or_else(|| (1..).find(|id| !ids.contains(id))).unwrap_or(0)
 }
 
+/// Whether a list has no room for another row: it has 500.
+///
+/// ```
+/// use shopmath::sheet::{Part, Sheet, order::{List, is_full}};
+/// let sheet = Sheet { parts: vec![Part::default(); 500], ..Sheet::new("a") };
+/// assert!(is_full(&sheet, List::Parts) && !is_full(&sheet, List::Checks));
+/// ```
+#[must_use]
+pub fn is_full(sheet: &Sheet, list: List) -> bool {
+    in_list!(list, sheet, |rows| rows.len()) >= limits::ROWS
+}
+
 fn place(sheet: &Sheet, list: List, id: u32) -> Option<usize> {
     in_list!(list, sheet, |rows| rows.iter().position(|row| row.id == id))
 }
@@ -217,11 +229,10 @@ fn ticked(sheet: &mut Sheet, list: List, id: u32, tick: Tick, on: bool) -> Optio
 
 fn inserted(sheet: &mut Sheet, at: usize, row: Row) -> Option<Action> {
     let (list, id) = row.address();
-    let there = in_list!(list, sheet, |rows| rows.len());
-    if place(sheet, list, id).is_some() || there >= limits::ROWS {
+    if place(sheet, list, id).is_some() || is_full(sheet, list) {
         return None;
     }
-    let at = at.min(there);
+    let at = at.min(in_list!(list, sheet, |rows| rows.len()));
     match row {
         Row::Fastener(row) => sheet.fasteners.insert(at, row),
         Row::Part(row) => sheet.parts.insert(at, row),

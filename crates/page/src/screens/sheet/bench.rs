@@ -27,9 +27,9 @@ use shopmath::caution;
 use shopmath::field::Field;
 use shopmath::sheet::assess::Place;
 use shopmath::sheet::fields::{At, BELT, CHECK, HEAD, INTERVAL, MONEY, PART};
-use shopmath::sheet::limits::LONG_TEXT;
-use shopmath::sheet::order::{Action, List, Row as NewRow, free_id};
-use shopmath::sheet::{Belt, Fastener};
+use shopmath::sheet::limits::{LONG_TEXT, ROWS};
+use shopmath::sheet::order::{Action, List, Row as NewRow, free_id, is_full};
+use shopmath::sheet::{Belt, Fastener, Sheet};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -242,24 +242,38 @@ fn rows(
 
 /// A button that adds an empty row at the end of its list.
 fn add(id: &'static str, words: &'static str, job: &Rc<Job>, list: List, onchange: &Callback<Change>) -> Html {
-    let job = job.clone();
-    add_row(id, words, onchange, move || NewRow::blank(&job.sheet, list))
+    html! {
+        <>
+            { add_row((id, words), list, job, onchange, move |sheet| NewRow::blank(sheet, list)) }
+            { no_room(job, list) }
+        </>
+    }
 }
 
-/// A button that adds a row at the end of its list.
+/// A button that adds a row at the end of its list, where there is room for one.
 fn add_row(
-    id: &'static str,
-    words: &'static str,
+    (id, words): (&'static str, &'static str),
+    list: List,
+    job: &Rc<Job>,
     onchange: &Callback<Change>,
-    row: impl Fn() -> NewRow + 'static,
+    row: impl Fn(&Sheet) -> NewRow + 'static,
 ) -> Html {
+    let full = is_full(&job.sheet, list);
+    let job = job.clone();
     let onclick = onchange.reform(move |_: MouseEvent| {
         Change::Do(Action::Insert {
             at: usize::MAX,
-            row: Box::new(row()),
+            row: Box::new(row(&job.sheet)),
         })
     });
-    Button::chip(words, onclick).id(id).draw()
+    Button::chip(words, onclick).id(id).off(full).draw()
+}
+
+/// Why nothing can be added to a list that is full.
+fn no_room(job: &Job, list: List) -> Html {
+    html! {
+        if is_full(&job.sheet, list) { <p class="note">{ format!("A sheet has room for {ROWS} of these. Begin another for more.") }</p> }
+    }
 }
 
 /// Takes over what the Bolt screen shows.
@@ -267,9 +281,9 @@ fn from_bolt(job: &Rc<Job>, places: &Places, onchange: &Callback<Change>) -> Htm
     let Some(route) = places.known(Screen::Bolt).filter(|route| !route.values.is_empty()) else {
         return html! {};
     };
-    let job = job.clone();
-    add_row("add-from-bolt", "Add the bolt from Bolt", onchange, move || {
-        let id = free_id(&job.sheet, List::Fasteners);
+    let words = ("add-from-bolt", "Add the bolt from Bolt");
+    add_row(words, List::Fasteners, job, onchange, move |sheet| {
+        let id = free_id(sheet, List::Fasteners);
         NewRow::Fastener(Fastener::of_bolt(
             id,
             route.values.iter().map(|(key, text)| (key.as_str(), text.as_str())),
@@ -282,14 +296,20 @@ fn from_belt(job: &Rc<Job>, places: &Places, onchange: &Callback<Change>) -> Htm
     let Some(route) = places.known(Screen::Belt) else {
         return html! { <p class="note">{ "A drive worked out on Belt can be attached here: open Belt first." }</p> };
     };
-    let job = job.clone();
-    add_row("add-from-belt", "Attach the drive from Belt", onchange, move || {
+    let words = ("add-from-belt", "Attach the drive from Belt");
+    let row = move |sheet: &Sheet| {
         NewRow::Belt(Belt {
-            id: free_id(&job.sheet, List::Belts),
+            id: free_id(sheet, List::Belts),
             label: String::new(),
             query: route.query(),
         })
-    })
+    };
+    html! {
+        <>
+            { add_row(words, List::Belts, job, onchange, row) }
+            { no_room(job, List::Belts) }
+        </>
+    }
 }
 
 /// The demo says that it is one, and goes with one tap.

@@ -266,6 +266,9 @@ fn due_words(row: &Interval, due: &Due, odometer: &str) -> Vec<String> {
             [what, " not counted: ", why].concat()
         }));
     }
+    if due.ahead {
+        words.push("last done lies ahead: check the odometer and the day".into());
+    }
     if due::is_mixed(row, odometer) {
         words.push("the odometer without a unit taken as km".into());
     }

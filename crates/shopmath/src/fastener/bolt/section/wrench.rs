@@ -21,6 +21,10 @@ const SQUARE: f64 = 1e-9;
 /// though rounding moved it by up to this share (half of the third figure of 2.00; less above).
 const ROUNDING: f64 = 0.0025;
 
+/// Below this gain the share by which L is off comes out larger in the torque: with g = 1 + E·cos α/L,
+/// dg/g = (1 − g)/g · dL/L.
+const LEAST_GAIN: f64 = 0.5;
+
 /// The adapter's effect, as far as its fields tell.
 enum Through {
     /// No adapter, or one square to the wrench, whose lengths do not matter: what is set is what arrives.
@@ -123,6 +127,9 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
         if resolved.wrench.given().is_some() && resolved.adapter_angle.given().is_some() {
             section.cautions.push(cautions::MEASURE_TO_HAND);
         }
+    }
+    if matches!(&through, Through::Adapter(_, gain) if gain.value < LEAST_GAIN) {
+        section.cautions.push(cautions::ADAPTER_FOLDED_BACK);
     }
     section.notes.extend(resolved.lengths_apart.clone());
     if let Some(target) = Target::through(resolved, &through) {

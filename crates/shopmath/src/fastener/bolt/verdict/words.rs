@@ -84,6 +84,11 @@ pub(super) fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
             units.is_none() && (case.broken.is_some() || case.overstretched.is_some()),
             " The spec is probably a misprint, or for another bolt.",
         ),
+        (
+            // Common practice, no source.
+            slug == Slug::Low,
+            " Plugs with a sealing washer, covers and soft gaskets are tightened low on purpose.",
+        ),
         (case.turns, " Torque plus angle: fit a new bolt."),
         (
             tapped(resolved) && case.strip.is_none(),
