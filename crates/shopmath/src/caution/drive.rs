@@ -145,6 +145,11 @@ pub const RIBS_WORN_OUT: Caution = Caution {
     text: "10 % of rib loss or more: replace the belt, and check tensioner and pulleys with it.",
 };
 
+/// Two measures of wear that cannot both be right.
+pub const WEAR_DISAGREES: Caution = Caution {
+    slug: "wear-disagrees",
+    text: "The gauge shows more wear than the belt's length allows. Measure both again; until then go by the worse.",
+};
 /// A moving tensioner.
 pub const SWING_WATCH: Caution = Caution {
     slug: "swing-watch",

@@ -3,7 +3,7 @@
 use super::Bench;
 use super::held::Held;
 use crate::caution;
-use crate::drive::si::{in_metres, metres};
+use crate::drive::si::{in_metres, metres, ratio};
 use crate::drive::swing::Verdict;
 use crate::drive::{alignment, swing, wear};
 use crate::quantity::{Quantity, Unit};
@@ -70,28 +70,35 @@ fn aligned(bench: &Bench) -> Vec<Finding> {
     vec![misalignment, limit]
 }
 
-/// Rib loss from the belt measured longer than its name, if all of it were wear.
+/// How much longer than its name the belt was measured.
+fn growth(bench: &Bench) -> Option<Length> {
+    Some(length(bench, "measured")? - bench.belt?.effective_length())
+}
+
+/// Rib loss from that, if all of it were wear.
+fn loss_by_length(bench: &Bench) -> Option<Ratio> {
+    let growth = growth(bench)?;
+    let depth = wear::seat_from_growth(if in_metres(growth) > 0.0 { growth } else { metres(0.0) });
+    Some(wear::rib_loss(depth, bench.profile?))
+}
+
 fn worn_by_length(bench: &Bench) -> Vec<Finding> {
-    let (Some(measured), Some(belt), Some(profile)) = (length(bench, "measured"), bench.belt, bench.profile) else {
+    let (Some(growth), Some(loss), Some(profile)) = (growth(bench), loss_by_length(bench), bench.profile) else {
         return Vec::new();
     };
-    let growth = measured - belt.effective_length();
-    let depth = wear::seat_from_growth(if in_metres(growth) > 0.0 { growth } else { metres(0.0) });
     let terms = vec![
         Term::new("ΔL", "belt longer than its name", growth, Unit::Millimetre),
         Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre).taken_from(profile.source()),
     ];
-    let loss = wear::rib_loss(depth, profile);
     let equation = "4·w·tan(α/2)/p, w = ΔL/2π";
-    vec![
-        growth_finding(growth, measured),
-        rib_loss(
-            "rib-loss-length",
-            "rib loss at most, by length",
-            loss,
-            Working::new(equation, terms, source::drive::WEAR),
-        ),
-    ]
+    let grown = length(bench, "measured").map(|measured| growth_finding(growth, measured));
+    let lost = rib_loss(
+        "rib-loss-length",
+        "rib loss at most, by length",
+        loss,
+        Working::new(equation, terms, source::drive::WEAR),
+    );
+    grown.into_iter().chain([lost]).collect()
 }
 
 fn growth_finding(growth: Length, measured: Length) -> Finding {
@@ -120,12 +127,13 @@ fn worn_by_depth(bench: &Bench) -> Option<Finding> {
         Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre).taken_from(profile.source()),
     ];
     let working = Working::new("4·w·tan(α/2)/p", terms, source::drive::WEAR);
-    Some(rib_loss(
-        "rib-loss-depth",
-        "rib loss, by depth",
-        wear::rib_loss(depth, profile),
-        working,
-    ))
+    let loss = wear::rib_loss(depth, profile);
+    let mut finding = rib_loss("rib-loss-depth", "rib loss, by depth", loss, working);
+    // By its length it lost that much at most.
+    if loss_by_length(bench).is_some_and(|most| loss > most + ratio(wear::LOSS_MATTERS)) {
+        finding.cautions.push(caution::drive::WEAR_DISAGREES);
+    }
+    Some(finding)
 }
 
 fn rib_loss(id: &'static str, name: &'static str, loss: Ratio, working: Working) -> Finding {

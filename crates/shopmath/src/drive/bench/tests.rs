@@ -287,6 +287,28 @@ fn wear_and_swing_warn_at_the_published_limits() {
 }
 
 #[test]
+fn a_gauge_that_shows_more_wear_than_the_length_allows_is_doubted() {
+    for (measured, sink, doubted) in [("1460", "0.4", true), ("1463", "0.4", false), ("1470", "0", false)] {
+        let typed = [("measured", measured), ("sink", sink)];
+        let slugs = cautions_of(&assess(resolve(&with(&typed))));
+        assert_eq!(slugs.contains(&"wear-disagrees"), doubted, "{measured}, {sink}");
+    }
+    assert!(!cautions_of(&assess(resolve(&with(&[("sink", "0.4")])))).contains(&"wear-disagrees"));
+}
+
+#[test]
+fn pounds_per_foot_are_no_torque_where_a_mass_is_wanted() {
+    let faults = assess(resolve(&with(&[("mass", "0.08 lb/ft")]))).faults;
+    assert!(
+        faults[0].sentence.contains("One of it is 1.488 kg/m"),
+        "{}",
+        faults[0].sentence
+    );
+    // 0.453 592 37 kg over 0.3048 m, both exact by definition (SP 811).
+    assert!((0.453_592_37_f64 / 0.3048 - 1.488).abs() < 5e-4);
+}
+
+#[test]
 fn belts_too_short_and_too_long_are_refused_with_the_limit() {
     for (belt, says) in [("6PK1400", "does not go on"), ("6PK1500", "stays slack")] {
         let assessment = assess(resolve(&with(&[("belt", belt)])));

@@ -159,10 +159,13 @@ fn resolve(name: &str, expected: Option<Kind>) -> Result<Unit, Misread> {
         .chars()
         .filter(|letter| !letter.is_whitespace() && !matches!(letter, '·' | '⋅' | '.' | '-' | '*' | '×'))
         .collect();
+    let folded = fold(name);
+    if expected == Some(Kind::LinearDensity) && folded == "lb/ft" {
+        return Err(Misread::Multiple("1.488 kg/m"));
+    }
     if let Some((_, meaning, instead)) = OTHER.iter().find(|(spelling, _, _)| *spelling == bare) {
         return Err(Misread::OtherUnit { meaning, instead });
     }
-    let folded = fold(name);
     if let Some((_, one)) = MULTIPLES.iter().find(|(spelling, _)| *spelling == folded) {
         return Err(Misread::Multiple(one));
     }
