@@ -64,7 +64,9 @@ fn browser() -> Result<Browser> {
 fn size(report: &mut Report) -> Result<References> {
     dist::build()?;
     let tools = tools::fetch()?;
-    let references = step("References: hello world and empty page", || references::build(&tools))?;
+    let references = step("References: hello world, the calculators alone, an empty page", || {
+        references::build(&tools)
+    })?;
     step("Weight", || weight::measure(&references, report))?;
     step("Bytes by crate", || crates::measure(&tools, report))?;
     Ok(references)
