@@ -127,7 +127,11 @@ fn an_adapter_folded_far_back_is_warned_of() {
             ("adapter-angle", angle),
         ];
         let assessment = assessed(&typed);
-        let cautions = &assessment.sections[0].cautions;
+        let setting = assessment.sections[0]
+            .findings
+            .iter()
+            .find(|found| found.id == Id::Named("wrench-setting"));
+        let cautions = &setting.unwrap().cautions;
         cautions.iter().any(|caution| caution.slug == "adapter-folded-back")
     };
     assert!(!warned("200 mm", "180°") && warned("201 mm", "180°") && warned("390 mm", "180°"));

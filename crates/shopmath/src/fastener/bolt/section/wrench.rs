@@ -128,9 +128,6 @@ pub(in crate::fastener::bolt) fn section(common: &mut Common<'_>) -> Section {
             section.cautions.push(cautions::MEASURE_TO_HAND);
         }
     }
-    if matches!(&through, Through::Adapter(_, gain) if gain.value < LEAST_GAIN) {
-        section.cautions.push(cautions::ADAPTER_FOLDED_BACK);
-    }
     section.notes.extend(resolved.lengths_apart.clone());
     if let Some(target) = Target::through(resolved, &through) {
         settings(common, &mut section, &target, &through);
@@ -158,6 +155,9 @@ fn settings(common: &mut Common<'_>, section: &mut Section, target: &Target, thr
             Suits::TooHigh => found.cautions.push(cautions::WRENCH_TOO_SMALL),
             Suits::Yes => {}
         }
+    }
+    if target.gain < LEAST_GAIN {
+        found.cautions.push(cautions::ADAPTER_FOLDED_BACK);
     }
     if resolved.figures_disagree {
         found.cautions.push(FIGURES_DISAGREE);
