@@ -116,13 +116,15 @@ impl Common<'_> {
         Some(self.turned?.clamp.zip(alone, Force::max))
     }
 
-    /// The load that breaks the bolt, where the spec goes past yield and the threads in the hole hold less.
-    pub(super) fn outlasts_hole(&self) -> Option<Force> {
-        let hold = self.hold.as_ref()?;
+    /// Whether the spec goes past yield and the threads in the hole hold less than breaks the bolt.
+    pub(super) fn outlasts_hole(&self) -> bool {
+        let Some(hold) = &self.hold else {
+            return false;
+        };
         let yields = self.share.is_some_and(|share| share.mid > ratio(1.0))
             || self.turned.is_some_and(|turned| turned.past_yield.high.value > 0.0);
         let breaks = break_load(&hold.engagement.thread, hold.engagement.bolt_tensile);
-        Some(breaks).filter(|&breaks| yields && hold.strip.is_some_and(|strip| strip.load < breaks))
+        yields && hold.strip.is_some_and(|strip| strip.load < breaks)
     }
 
     /// A calculator's answer; a refusal is kept for the field it is about.

@@ -109,8 +109,8 @@ struct Case {
     strip: Option<Force>,
     /// Length of threads that would hold the bolt in that hole, where fewer are engaged.
     needed: Option<Length>,
-    /// The load that breaks the bolt, where the threads in the hole hold less.
-    outlasts: Option<Force>,
+    /// Whether it goes past yield into threads that hold less than the bolt.
+    outlasts: bool,
     /// The most the bolt can clamp with: the load that breaks it.
     most: Force,
     /// Share of yield of a torque that would pull with more than that even at the low end of the range, if the
@@ -143,7 +143,7 @@ impl Case {
 pub(super) fn verdict(common: &Common<'_>) -> (Option<Verdict>, Vec<&'static str>) {
     let found = case(common).map(|case| {
         let slug = slug(&case);
-        let doubted = case.torque_yields || case.overstretched.is_some() || case.outlasts.is_some();
+        let doubted = case.torque_yields || case.overstretched.is_some() || case.outlasts;
         let by_design = slug == Slug::PastYield && case.turns && !doubted;
         Verdict {
             slug,

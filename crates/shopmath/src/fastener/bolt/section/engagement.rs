@@ -31,7 +31,7 @@ pub(in crate::fastener::bolt) fn section(common: &Common<'_>) -> Section {
         if let (Some(strip), Some(engaged)) = (hold.strip, resolved.engaged.given()) {
             section.findings.extend(strips(common, hold, &strip, engaged));
         }
-        if common.outlasts_hole().is_some() {
+        if common.outlasts_hole() {
             section.cautions.push(cautions::HOLE_IS_WEAKER);
         }
         section.findings.extend(lengths(hold, &resolved.engaged));

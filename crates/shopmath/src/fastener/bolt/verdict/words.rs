@@ -30,7 +30,7 @@ pub(super) fn word(case: &Case, slug: Slug, by_design: bool) -> &'static str {
         Slug::Ok => "Believable",
         Slug::Low => "Low",
         Slug::High => "High",
-        Slug::PastYield if case.outlasts.is_some() && !case.torque_yields && case.overstretched.is_none() => {
+        Slug::PastYield if case.outlasts && !case.torque_yields && case.overstretched.is_none() => {
             "Threads may pull out first"
         }
         Slug::PastYield => "Past yield",
@@ -69,8 +69,11 @@ pub(super) fn sentence(resolved: &Resolved, case: &Case, slug: Slug) -> String {
         Some(share) => breaks(case, share, class),
         None => said,
     };
-    let weaker = case.outlasts.filter(|_| slug != Slug::Strips && case.broken.is_none());
-    let weaker = weaker.map_or_else(String::new, |breaks| weaker_hole(case, breaks));
+    let weaker = if case.outlasts && slug != Slug::Strips && case.broken.is_none() {
+        weaker_hole(case)
+    } else {
+        String::new()
+    };
     let mut sentence = format!("{weaker}{said}{}.", assumed(resolved, case.turns));
     if case.threads_near() && weaker.is_empty() {
         sentence.push_str(&threads(case));
@@ -134,11 +137,11 @@ fn strips(case: &Case, clamps: &str) -> String {
 
 /// What lies past yield: there the clamp load is reckoned from the least strength of the class, and a real
 /// bolt can clamp with all it bears.
-fn weaker_hole(case: &Case, breaks: Force) -> String {
+fn weaker_hole(case: &Case) -> String {
     let [strip, needed] = hole(case);
     format!(
         "The threads in the hole are weaker than the bolt and may pull out first: past yield it can clamp with up to {}, and they hold {strip}{needed}. ",
-        said(breaks, Unit::Kilonewton)
+        said(case.most, Unit::Kilonewton)
     )
 }
 
