@@ -75,6 +75,7 @@ fn every_verdict_is_reached() -> Outcome {
     let phone = at(&server, &[("thread", "M10"), ("class", "10.9")])?;
     let headline = || phone.text("#verdict .verdict-word");
     for (spec, slug, word, words) in [
+        ("10 N·m", "low", "Low", "so check the thread, the class and the figure"),
         ("10 N·m", "low", "Low", "Plugs with a sealing washer, covers"),
         ("60 N·m", "ok", "Believable", "below yield throughout"),
         ("70 N·m", "ok", "Believable, near the top", "near the top"),

@@ -98,8 +98,7 @@ pub fn due(interval: &Interval, odometer: &str, today: Option<Date>) -> (Due, Ve
         .flatten()
         .zip(today)
         .is_some_and(|(done_on, today)| done_on.days_since(today) > 0);
-    let at = every.flatten().zip(done_at).filter(|_| no_reading.is_none());
-    let at = at.map(|(every, done_at)| done_at + every);
+    let at = every.flatten().zip(done_at).map(|(every, done_at)| done_at + every);
     let on = time.flatten().zip(done_on.flatten());
     let on = on.and_then(|(time, done_on)| time.after(done_on));
     let due = Due {

@@ -37,10 +37,7 @@ pub(super) fn measure(references: &References, report: &mut Report) -> Result<()
     let [ours, hello] = start;
     let ratio = Some((ours / hello, "hello world"));
     report.gate("wasm + glue, brotli", ours / 1000.0, "KB", Limit::AtMost(BUDGET), ratio);
-    let mut alone = 0.0;
-    for belongs in [is_wasm, is_glue] as [Kind; 2] {
-        alone += bytes(&references.core, belongs)?;
-    }
+    let alone = bytes(&references.core, is_wasm)? + bytes(&references.core, is_glue)?;
     let ratio = Some((alone / hello, "hello world"));
     report.row("the calculators without a page, brotli", alone / 1000.0, "KB", ratio);
     report.row("boot.js, brotli", bytes(&paths::dist(), is_boot)?, "B", None);

@@ -16,7 +16,7 @@ const SHORTER: f64 = 0.006;
 
 pub(super) fn findings(bench: &Bench, held: Option<&Held>) -> Vec<Finding> {
     let mut findings = aligned(bench);
-    let mut worn = worn_by_length(bench);
+    let mut worn: Vec<Finding> = worn_by_length(bench).into_iter().flatten().collect();
     worn.extend(worn_by_depth(bench));
     // Once, beside the first figure of rib loss.
     if let Some(loss) = worn.iter_mut().find(|finding| finding.unit == Unit::Percent) {
@@ -82,23 +82,17 @@ fn loss_by_length(bench: &Bench) -> Option<Ratio> {
     Some(wear::rib_loss(depth, bench.profile?))
 }
 
-fn worn_by_length(bench: &Bench) -> Vec<Finding> {
-    let (Some(growth), Some(loss), Some(profile)) = (growth(bench), loss_by_length(bench), bench.profile) else {
-        return Vec::new();
-    };
+fn worn_by_length(bench: &Bench) -> Option<[Finding; 2]> {
+    let (measured, profile) = (length(bench, "measured")?, bench.profile?);
+    let (growth, loss) = (growth(bench)?, loss_by_length(bench)?);
     let terms = vec![
         Term::new("ΔL", "belt longer than its name", growth, Unit::Millimetre),
         Term::new("p", "rib pitch", profile.pitch(), Unit::Millimetre).taken_from(profile.source()),
     ];
     let equation = "4·w·tan(α/2)/p, w = ΔL/2π";
-    let grown = length(bench, "measured").map(|measured| growth_finding(growth, measured));
-    let lost = rib_loss(
-        "rib-loss-length",
-        "rib loss at most, by length",
-        loss,
-        Working::new(equation, terms, source::drive::WEAR),
-    );
-    grown.into_iter().chain([lost]).collect()
+    let working = Working::new(equation, terms, source::drive::WEAR);
+    let lost = rib_loss("rib-loss-length", "rib loss at most, by length", loss, working);
+    Some([growth_finding(growth, measured), lost])
 }
 
 fn growth_finding(growth: Length, measured: Length) -> Finding {
